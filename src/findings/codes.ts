@@ -1,0 +1,135 @@
+/**
+ * Every finding the tool can raise: its level and what it means. `docs/findings.md` is written from
+ * this table. A code is `<subject>-<problem>` and is never renamed once published.
+ */
+interface CodeEntry {
+  readonly level: 'error' | 'warning' | 'note';
+  readonly about: string;
+}
+
+const error = (about: string): CodeEntry => ({ level: 'error', about });
+const warning = (about: string): CodeEntry => ({ level: 'warning', about });
+const note = (about: string): CodeEntry => ({ level: 'note', about });
+
+const CODES = {
+  // Files and tables
+  'bench-missing': error('The folder of the bench, or its bench.json, is not there.'),
+  'file-missing': error('A file the bench needs is not there.'),
+  'file-unknown': warning('A file in the bench folder has a name the bench does not use.'),
+  'file-unreadable': error('A file could not be opened or read.'),
+  'file-empty': error('A file holds no header line.'),
+  'file-binary': error('A file that should be text holds binary data.'),
+  'file-encoding': note('A file is not UTF-8 and was read in another encoding.'),
+  'quote-unclosed': error('A quoted cell is opened and never closed, or holds a stray quote.'),
+  'row-ragged': error('A row has more or fewer fields than the header.'),
+  'header-repeated': error('Two columns of one file have the same header.'),
+  'header-blank': error('A column with cells has no header.'),
+  'column-missing': error('A required column is not in the file.'),
+  'column-unknown': error('A column has a header the catalogue does not hold.'),
+  'json-broken': error('A JSON file cannot be read as JSON.'),
+  'key-unknown': error('A JSON file holds a key that is not in its schema.'),
+  'key-repeated': error('A JSON file holds the same key twice.'),
+  'key-missing': error('A JSON file lacks a required key.'),
+  'value-unexpected': error('A JSON value is not of the kind its key takes.'),
+  // Cells
+  'cell-missing': error('A required cell is blank.'),
+  'choice-unknown': error('A cell is not one of the words its column takes.'),
+  'number-unreadable': error('A cell that should hold a number does not.'),
+  'number-outside': error('A number lies outside the range its column takes.'),
+  'unit-missing': error('A quantity has no unit in its cell and none in the header.'),
+  'unit-unknown': error('A unit is not in the table of units.'),
+  'unit-ambiguous': error('A unit can mean two things; the tool asks instead of guessing.'),
+  'unit-refused': error('A unit does not measure what can be used here.'),
+  'unit-clash': error('The cell and the header name different units.'),
+  'dimension-wrong': error('A quantity measures another dimension than its column takes.'),
+  'quantity-unreadable': error('A cell that should hold a quantity cannot be read.'),
+  'quantity-negative': error('A quantity that cannot be negative is.'),
+  'quantity-zero': error('A quantity that must be above zero is zero.'),
+  'quantity-approximate': note('A quantity is marked as approximate in its cell.'),
+  'measures-missing': error(
+    'A unit depends on the country and bench.json does not say which measures apply.',
+  ),
+  'date-unreadable': error('A cell that should hold a date or a time does not.'),
+  'date-impossible': error('A date does not exist in the calendar.'),
+  'currency-missing': error('An amount of money names no currency.'),
+  'currency-mixed': error('Amounts in different currencies would have to be added.'),
+  'window-backwards': error('A window of time ends before it starts.'),
+  'key-duplicate': error('Two rows carry the same key.'),
+  'either-missing': error('Of two columns that may stand for each other, neither holds a value.'),
+  'either-both': error('Two columns that exclude each other both hold a value.'),
+  // Cross references
+  'device-unknown': error('A row names a device that is not in devices.csv.'),
+  'variant-unknown': error('A row names a variant that is not in variants.csv.'),
+  'rule-unknown': error('A row names a flush rule that is not in flush-rules.csv.'),
+  'sample-unknown': warning('A lab row names a sample that samples.csv and bottles.csv do not.'),
+  'sample-without-result': warning('A valid sample has no result in any lab file.'),
+  'sample-void': note('A sample is void; its results are shown with the reason and not used.'),
+  'scenario-unknown': error('A filter or row names a scenario that does not exist.'),
+  'filter-unknown': error('A filter names something the bench does not hold.'),
+  'tank-missing': note('A device with a storage tank has no row in tanks.csv.'),
+  'rated-only': note('A device has rated figures and no measured ones.'),
+  'interests-blank': note('How a device was acquired, or what interests exist, is not stated.'),
+  // Analytes
+  'analyte-unknown': error('A name is not an analyte of the tables or of analytes.csv.'),
+  'analyte-ambiguous': error('A name can mean two analytes.'),
+  'analyte-conflict': error('The name says one analyte and the CAS number another.'),
+  'analyte-duplicate': error('analytes.csv gives a key or alias that another analyte has.'),
+  'cas-check-digit': warning('A CAS number fails its check digit.'),
+  'basis-unstated': error('A result could be on either of two bases and does not say which.'),
+  'basis-converted': note('A result was converted from one basis to another by molar mass.'),
+  'level-jurisdiction-unknown': error('bench.json names a jurisdiction the tables do not hold.'),
+  // Lab exports
+  'layout-unclear': error('The layout of a lab file is not certain.'),
+  'layout-role-ambiguous': error('Two columns of a lab file could hold the same role.'),
+  'layout-role-missing': error('No column of a lab file holds a role that is needed.'),
+  'result-unreadable': error('A result cell cannot be read as a result.'),
+  'result-zero': warning('A lab reports zero for a chemical; it was taken as not detected.'),
+  'result-limit-missing': error('A non-detect comes without any limit.'),
+  'result-limit-order': warning('A limit is higher than the value it belongs to, or out of order.'),
+  'result-repeated': error('Two results stand for one sample and one analyte.'),
+  'result-not-used': note('A lab row holds no result and was left out.'),
+  'result-qualifier-unknown': note('A result carries a qualifier whose meaning is not stated.'),
+  'result-estimated': note('The lab marks a result as estimated.'),
+  'result-sign-clash': error('The sign column and the result cell contradict each other.'),
+  'rows-left-out': note('Rows of a lab file are not results and were left out, by reason.'),
+  'decimal-unclear': error('A number could be read with either decimal mark.'),
+  // Reductions
+  'feed-missing': warning('A product result has no feed result to compare with.'),
+  'feed-not-positive': error('A reduction was asked for a feed that is not above zero.'),
+  'level-not-comparable': note('A reference level cannot be compared with the result.'),
+  'limit-above-level': warning('A reporting limit lies above the reference level.'),
+  'rise-shown': note('A product result lies above its feed.'),
+  'kind-mismatch': error('A product sample is natural and its feed spiked, or the reverse.'),
+  // Water use
+  'drain-runs-missing': note('A device with a drain line has no measured production run.'),
+  'run-took-flush': warning('A production run was collected until after a flush.'),
+  'run-clean-zero': error('The measured runs of a device hold no clean water.'),
+  'flush-volume-missing': error('A flush rule has no volume and no measured flush.'),
+  'rule-incomplete': error('A flush rule lacks a figure its trigger needs.'),
+  'pours-overlap': error('A recorded pour starts before the earlier one has ended.'),
+  'pours-unordered': error('Recorded pours are not in order of time.'),
+  'tank-curve-refused': note(
+    'A curve or break-even of a tank device needs tanks.csv; none is given.',
+  ),
+  'tank-ratio-fixed': note(
+    'A tank device is played at the ratio measured at its draw size; other draws will differ.',
+  ),
+  'scenarios-missing': note('The bench has no scenario.'),
+  'simulation-input': error('The input of the drain simulation is not usable.'),
+  // Pours
+  'pour-reading-order': error('Cumulative readings of one run fall.'),
+  'mass-density-assumed': note('A mass was turned into a volume at an assumed temperature.'),
+  // Settings, output, calls
+  'setting-not-used': note('A setting is read and not used by this version.'),
+  'output-exists': error('The output path holds files this tool did not write.'),
+  'output-unwritable': error('The output cannot be written.'),
+  'folder-not-empty': error('The folder for a new bench already holds files.'),
+  'option-unknown': error('The call holds an unknown option, command or value.'),
+  'measure-unknown': error('A measure is not one the bench has.'),
+  'statistics-input': error('The input of a statistic is not usable.'),
+  'statistics-no-convergence': error('An iterative fit did not converge.'),
+} as const satisfies Readonly<Record<string, CodeEntry>>;
+
+export type FindingCode = keyof typeof CODES;
+
+export const FINDING_CODES: Readonly<Record<FindingCode, CodeEntry>> = CODES;
