@@ -1,0 +1,11 @@
+// Takes: the words and shapes of the domain. Gives: the file catalogue, settings, bench types and
+// the schemas of every output. Never reads a file, never computes a figure.
+// Imports findings/ and reference/ only.
+export * from './bench.ts';
+export * from './catalogue.ts';
+export type { CellKind, Cells, Column } from './columns.ts';
+export * from './output-schemas.ts';
+export * from './quantity.ts';
+export * from './results.ts';
+export * from './rows.ts';
+export { type BenchSettings, benchSettingsSchema } from './settings.ts';

@@ -1,0 +1,237 @@
+import { z } from 'zod';
+
+/**
+ * The rows of every published output. A field that is removed or redefined raises the number behind
+ * the slash. Numbers are finite doubles; null stands for unknown or undefined.
+ */
+
+const figure = z.number();
+const maybe = figure.nullable();
+
+const placeSchema = z.strictObject({
+  file: z.string().nullable(),
+  line: z.int().nullable(),
+  column: z.int().nullable(),
+  field: z.string().nullable(),
+  cell: z.string().nullable(),
+});
+
+const findingSchema = z.strictObject({
+  level: z.enum(['error', 'warning', 'note']),
+  code: z.string(),
+  message: z.string(),
+  remedy: z.string(),
+  place: placeSchema,
+});
+
+export const OUTCOMES = [
+  'untested',
+  'rise',
+  'untestable',
+  'not-shown',
+  'at-least',
+  'between',
+  'measured',
+] as const;
+
+/** One side of a reduction: all that is known of the feed or of the product. */
+const sideSchema = z.strictObject({
+  low: maybe.describe('lower bound; null when not tested'),
+  high: maybe.describe('upper bound; null when not tested or without an upper bound'),
+  estimate: maybe.describe('the figure where it was quantified'),
+  n: z.int().describe('results that went in'),
+  method: z.string().nullable().describe('how they were joined, and how each is bounded'),
+  sample: z.string().nullable().describe('samples, joined by +'),
+});
+
+const verdictSchema = z.strictObject({
+  jurisdiction: z.string(),
+  kind: z.string(),
+  low: maybe,
+  value: maybe,
+  unit: z.string(),
+  basis: z.string().nullable(),
+  verdict: z.enum(['within', 'above', 'below', 'cannot-say']),
+  source: z.string(),
+  verified: z.string(),
+});
+
+const reductionRow = z.strictObject({
+  device: z.string(),
+  variant: z.string(),
+  event: z.string(),
+  kind: z.enum(['natural', 'spiked']),
+  analyte: z.string(),
+  outcome: z.enum(OUTCOMES),
+  firm: z.boolean().describe('rests on bounds or stated or measured uncertainty'),
+  unit: z.string().describe('canonical unit of feed and product'),
+  feed: sideSchema,
+  product: sideSchema,
+  reduction: z.strictObject({
+    low: maybe.describe('lower bound, a fraction; null when unbounded or not tested'),
+    high: maybe.describe('upper bound, a fraction; null when complete removal is possible'),
+    estimate: maybe,
+    interval_low: maybe,
+    interval_high: maybe,
+    confidence: maybe,
+    low_at_detection_limit: maybe.describe('lower bound at the detection limit'),
+    bound_limit: z
+      .enum(['reporting', 'detection', 'range'])
+      .nullable()
+      .describe('which limit sets the bound; null when no result is censored'),
+  }),
+  log_reduction: z.strictObject({ low: maybe, high: maybe }).nullable(),
+  reference_levels: z.array(verdictSchema),
+  findings: z.array(z.string()),
+});
+
+const spread = z.strictObject({ low: maybe, estimate: maybe, high: maybe });
+
+const waterUseRow = z.strictObject({
+  device: z.string(),
+  variant: z.string(),
+  scenario: z.string(),
+  clean_L_per_day: spread,
+  producing_drain_L_per_day: spread,
+  flush_drain_L_per_day: spread,
+  flushes_per_day: spread,
+  total_drain_ratio: spread,
+  recovery: spread,
+  drain_L_per_year: spread,
+  drain_ratio: maybe.describe('drain per clean volume while producing'),
+  per_start_L: maybe.describe('drain per start of production'),
+  findings: z.array(z.string()),
+});
+
+const waterCurveRow = z.strictObject({
+  device: z.string(),
+  variant: z.string(),
+  pour_mL: figure,
+  total_drain_ratio: maybe,
+});
+
+const breakEvenRow = z.strictObject({
+  device_a: z.string(),
+  device_b: z.string(),
+  variant_a: z.string(),
+  variant_b: z.string(),
+  pour_mL: maybe.describe('pour size at which both drain the same; null when there is none'),
+});
+
+const pourRow = z.strictObject({
+  device: z.string(),
+  variant: z.string(),
+  runs: z.int(),
+  pours: z.int(),
+  volume_L: figure,
+  time_s: figure,
+  flow_L_per_min: figure.describe('all volume over all time'),
+  lowest_run_L_per_min: figure,
+  highest_run_L_per_min: figure,
+  fill_glass_250_mL_s: figure,
+  fill_carafe_1_L_s: figure,
+  fill_us_cup_s: figure,
+  fill_us_gallon_s: figure,
+});
+
+const measureRow = z.strictObject({
+  measure: z.string(),
+  title: z.string(),
+  unit: z.string(),
+  direction: z.enum(['higher', 'lower', 'target', 'none']),
+  device: z.string(),
+  variant: z.string(),
+  outcome: z.string().describe('measured, bounded, or why there is no figure'),
+  low: maybe,
+  estimate: maybe,
+  high: maybe,
+  shown: z.string().describe('as printed in tables'),
+});
+
+const traceRow = z.strictObject({
+  step: z.int(),
+  depth: z.int(),
+  what: z.string(),
+  value: maybe,
+  unit: z.string().nullable(),
+  shown: z.string(),
+  formula: z.string().nullable(),
+  place: placeSchema,
+});
+
+const lookupRow = z.strictObject({
+  analyte: z.string(),
+  name: z.string(),
+  cas: z.string().nullable(),
+  group: z.string(),
+  unit: z.string(),
+  basis: z.string().nullable(),
+  bases: z.array(z.strictObject({ basis: z.string(), g_per_mol: maybe })),
+  aliases: z.array(z.string()),
+  members: z.array(z.string()),
+  note: z.string().nullable(),
+  levels: z.array(
+    z.strictObject({
+      jurisdiction: z.string(),
+      kind: z.string(),
+      low: maybe,
+      value: maybe,
+      unit: z.string(),
+      basis: z.string().nullable(),
+      note: z.string().nullable(),
+      source: z.string(),
+      verified: z.string(),
+    }),
+  ),
+});
+
+export type FindingRow = z.infer<typeof findingSchema>;
+export type ReductionRow = z.infer<typeof reductionRow>;
+export type ReductionOutcome = ReductionRow['outcome'];
+export type LevelVerdict = z.infer<typeof verdictSchema>;
+export type WaterUseRow = z.infer<typeof waterUseRow>;
+export type Spread = z.infer<typeof spread>;
+export type WaterCurveRow = z.infer<typeof waterCurveRow>;
+export type BreakEvenRow = z.infer<typeof breakEvenRow>;
+export type PourRow = z.infer<typeof pourRow>;
+export type MeasureRow = z.infer<typeof measureRow>;
+export type TraceRow = z.infer<typeof traceRow>;
+export type LookupRow = z.infer<typeof lookupRow>;
+
+/** Row schema of every published output, by schema name. */
+const ROW_SCHEMAS = {
+  'reductions/1': reductionRow,
+  'water-use/1': waterUseRow,
+  'water-curve/1': waterCurveRow,
+  'break-even/1': breakEvenRow,
+  'pours/1': pourRow,
+  'compare/1': measureRow,
+  'trace/1': traceRow,
+  'lookup/1': lookupRow,
+  'findings/1': findingSchema,
+} as const;
+
+export type SchemaName = keyof typeof ROW_SCHEMAS;
+
+export const SCHEMA_NAMES = Object.keys(ROW_SCHEMAS) as SchemaName[];
+
+/** The envelope every JSON output comes in. */
+export function envelopeSchema(name: SchemaName) {
+  return z.strictObject({
+    tool: z.strictObject({ name: z.literal('pourbench'), version: z.string() }),
+    schema: z.literal(name),
+    bench: z
+      .strictObject({
+        title: z.string().nullable(),
+        edition: z.string().nullable(),
+        fingerprint: z.string(),
+      })
+      .nullable(),
+    inputs: z.array(
+      z.strictObject({ path: z.string(), sha256: z.string(), rows: z.int().nullable() }),
+    ),
+    settings: z.record(z.string(), z.unknown()),
+    rows: z.array(ROW_SCHEMAS[name]),
+    findings: z.array(findingSchema),
+  });
+}
