@@ -61,7 +61,7 @@ const CODES = {
   'device-unknown': error('A row names a device that is not in devices.csv.'),
   'variant-unknown': error('A row names a variant that is not in variants.csv.'),
   'rule-unknown': error('A row names a flush rule that is not in flush-rules.csv.'),
-  'sample-unknown': warning('A lab row names a sample that samples.csv and bottles.csv do not.'),
+  'sample-unknown': error('A row names a sample that samples.csv and bottles.csv do not hold.'),
   'sample-without-result': warning('A valid sample has no result in any lab file.'),
   'sample-void': note('A sample is void; its results are shown with the reason and not used.'),
   'scenario-unknown': error('A filter or row names a scenario that does not exist.'),
@@ -76,6 +76,7 @@ const CODES = {
   'analyte-duplicate': error('analytes.csv gives a key or alias that another analyte has.'),
   'cas-check-digit': warning('A CAS number fails its check digit.'),
   'basis-unstated': error('A result could be on either of two bases and does not say which.'),
+  'basis-unknown': error('A result names a basis its analyte does not have.'),
   'basis-converted': note('A result was converted from one basis to another by molar mass.'),
   'level-jurisdiction-unknown': error('bench.json names a jurisdiction the tables do not hold.'),
   // Lab exports

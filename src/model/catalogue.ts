@@ -1,6 +1,7 @@
 import {
   amount,
   type Cells,
+  type Column,
   choice,
   clockTime,
   dailyWindow,
@@ -11,6 +12,7 @@ import {
   number,
   positive,
   required,
+  stopwatch,
   temperature,
   text,
   weekdays,
@@ -120,7 +122,7 @@ export const POURS = {
   pour: text('number of the pour or reading within the run', '1'),
   volume: positive(['volume'], 'volume poured (or mass)', '500 ml'),
   mass: positive(['mass'], 'mass poured, in place of the volume', '498 g'),
-  time: required(positive(['time'], 'time it took', '42.5 s')),
+  time: required(stopwatch('time it took', '42.5 s')),
   reading: choice(
     ['single', 'split', 'cumulative'],
     'single: a pour of its own; split: a part of one run; cumulative: total so far in the run',
@@ -158,7 +160,7 @@ export const FLUSHES = {
   rule: required(key('the flush rule, as in flush-rules.csv', 'idle-flush')),
   volume: amount(['volume'], 'volume of the flush (or mass)', '900 ml'),
   mass: amount(['mass'], 'mass of the flush, in place of the volume', '898 g'),
-  duration: positive(['time'], 'how long it ran', '20 s'),
+  duration: stopwatch('how long it ran', '20 s'),
   at: moment('when', '2026-07-06T09:12'),
   note: noteColumn,
 } as const;
@@ -210,10 +212,10 @@ export const IDLE_TDS = {
     ['single', 'cumulative'],
     'single: volume of this portion; cumulative: total drawn since the pause',
   ),
-  tds: required(amount(['mass concentration', 'meter TDS'], 'the reading', '38 ppm')),
+  tds: required(amount(['mass-concentration', 'meter-tds'], 'the reading', '38 ppm')),
   meter: text('which meter', 'meter 1'),
   scale: text('scale of the meter: nacl, 442 or its factor', 'nacl'),
-  feed_tds: amount(['mass concentration', 'meter TDS'], 'feed by the same meter', '412 ppm'),
+  feed_tds: amount(['mass-concentration', 'meter-tds'], 'feed by the same meter', '412 ppm'),
   temperature: temperature('temperature of the water', '18 C'),
   at: moment('when', '2026-07-06T07:00'),
 } as const;
@@ -291,7 +293,7 @@ export interface FileSpec {
   readonly path: string;
   readonly required: boolean;
   readonly row: string;
-  readonly columns: Readonly<Record<string, import('./columns.ts').Column<unknown>>>;
+  readonly columns: Readonly<Record<string, Column<unknown>>>;
   /** Columns of which exactly one must hold a value. */
   readonly eitherOf: readonly (readonly [string, string])[];
   /** Comments (lines starting with #) are allowed in bench files, not in recordings. */

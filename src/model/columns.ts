@@ -7,7 +7,13 @@ export type CellKind =
   | { readonly type: 'key' }
   | { readonly type: 'list' }
   | { readonly type: 'choice'; readonly words: readonly string[] }
-  | { readonly type: 'quantity'; readonly dimensions: readonly Dimension[]; readonly min: Floor }
+  | {
+      readonly type: 'quantity';
+      readonly dimensions: readonly Dimension[];
+      readonly min: Floor;
+      /** One colon means minutes and seconds (`1:23`); in other time columns it is asked about. */
+      readonly isStopwatch: boolean;
+    }
   | {
       readonly type: 'number';
       readonly min: number | null;
@@ -82,7 +88,7 @@ export const positive = (
   about: string,
   example: string,
 ): Column<Quantity, false> =>
-  column({ type: 'quantity', dimensions, min: 'positive' }, about, example);
+  column({ type: 'quantity', dimensions, min: 'positive', isStopwatch: false }, about, example);
 
 /** A quantity that may be zero. */
 export const amount = (
@@ -90,10 +96,22 @@ export const amount = (
   about: string,
   example: string,
 ): Column<Quantity, false> =>
-  column({ type: 'quantity', dimensions, min: 'not-negative' }, about, example);
+  column({ type: 'quantity', dimensions, min: 'not-negative', isStopwatch: false }, about, example);
 
 export const temperature = (about: string, example: string): Column<Quantity, false> =>
-  column({ type: 'quantity', dimensions: ['temperature'], min: 'any' }, about, example);
+  column(
+    { type: 'quantity', dimensions: ['temperature'], min: 'any', isStopwatch: false },
+    about,
+    example,
+  );
+
+/** A time taken with a stopwatch: above zero, and `1:23` means one minute 23 seconds. */
+export const stopwatch = (about: string, example: string): Column<Quantity, false> =>
+  column(
+    { type: 'quantity', dimensions: ['time'], min: 'positive', isStopwatch: true },
+    about,
+    example,
+  );
 
 export const number = (
   bounds: { readonly min: number | null; readonly max: number | null; readonly whole: boolean },

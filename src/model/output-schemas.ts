@@ -215,6 +215,22 @@ export type SchemaName = keyof typeof ROW_SCHEMAS;
 
 export const SCHEMA_NAMES = Object.keys(ROW_SCHEMAS) as SchemaName[];
 
+/**
+ * The leaves of a row in schema order, each as its path of keys: `['feed', 'low']`. A list is one
+ * leaf, whatever it holds.
+ */
+export function rowLeaves(name: SchemaName): string[][] {
+  return leavesOf(ROW_SCHEMAS[name]);
+}
+
+function leavesOf(schema: unknown): string[][] {
+  const inner = schema instanceof z.ZodNullable ? schema.unwrap() : schema;
+  if (!(inner instanceof z.ZodObject)) return [[]];
+  return Object.entries(inner.shape).flatMap(([key, value]) =>
+    leavesOf(value).map((path) => [key, ...path]),
+  );
+}
+
 /** The envelope every JSON output comes in. */
 export function envelopeSchema(name: SchemaName) {
   return z.strictObject({

@@ -1,0 +1,182 @@
+import {
+  BenchError,
+  closestWord,
+  type Finding,
+  finding,
+  hasErrors,
+  place,
+} from '../findings/index.ts';
+import {
+  type Bench,
+  type BenchSettings,
+  FILES,
+  type FileName,
+  type InputFile,
+  type RawTable,
+} from '../model/index.ts';
+import { buildBench, type RawBench, readSettings } from '../normalise/index.ts';
+import {
+  type BenchFile,
+  decodeText,
+  fingerprintOf,
+  forEachRecord,
+  listBenchFiles,
+  readBenchFile,
+  readJson,
+  readTable,
+  sniffDelimiter,
+} from '../read/index.ts';
+
+const SETTINGS = 'bench.json';
+
+/**
+ * Reads a bench folder: all files, all findings at once.
+ *
+ * @param folder path of the bench
+ * @returns the bench; look at its `findings` before computing: an error there means that something
+ * could not be read or would mislead
+ * @throws {BenchError} bench-missing, and the findings of bench.json, without which nothing else
+ * can be judged
+ * @example readBench('samples/first-bench').tables.devices.length // 2
+ */
+export function readBench(folder: string): Bench {
+  const paths = listBenchFiles(folder);
+  if (!paths.includes(SETTINGS)) {
+    throw new BenchError(
+      'bench-missing',
+      `${folder} holds no bench.json`,
+      'name the folder of a bench, or make one with `pourbench new <folder>`',
+      place({ file: SETTINGS }),
+    );
+  }
+  const state = new Reading(folder);
+  const settings = state.settings();
+  for (const path of paths) if (path !== SETTINGS) state.read(path);
+  return buildBench(state.raw(settings));
+}
+
+class Reading {
+  readonly #folder: string;
+  readonly #findings: Finding[] = [];
+  readonly #inputs: InputFile[] = [];
+  readonly #tables = new Map<FileName, RawTable>();
+  readonly #recordings: RawTable[] = [];
+  readonly #labFiles: RawBench['labFiles'][number][] = [];
+
+  constructor(folder: string) {
+    this.#folder = folder;
+  }
+
+  /** @throws {BenchError} when bench.json cannot be used */
+  settings(): BenchSettings {
+    const file = readBenchFile(this.#folder, SETTINGS);
+    const json = readJson(file.bytes, SETTINGS);
+    this.#findings.push(...json.findings);
+    this.#inputs.push({ path: SETTINGS, sha256: file.sha256, rows: null });
+    const reading = hasErrors(json.findings)
+      ? { settings: null, findings: [] }
+      : readSettings(json.value, json.placeOf);
+    this.#findings.push(...reading.findings);
+    if (reading.settings === null) throw new SettingsError(this.#findings);
+    return reading.settings;
+  }
+
+  read(path: string): void {
+    const target = targetOf(path);
+    if (target === null) {
+      this.#findings.push(unknownFile(path));
+      return;
+    }
+    try {
+      const file = readBenchFile(this.#folder, path);
+      if (target === 'lab') this.#readLab(file);
+      else this.#readTable(file, target);
+    } catch (error) {
+      if (!(error instanceof BenchError)) throw error;
+      this.#findings.push(error.finding);
+    }
+  }
+
+  raw(settings: BenchSettings): RawBench {
+    for (const [name, spec] of Object.entries(FILES)) {
+      const wasTried = this.#findings.some((item) => item.place.file === spec.path);
+      if (spec.required && !this.#tables.has(name as FileName) && !wasTried) {
+        this.#findings.push(
+          finding(
+            'file-missing',
+            `the bench has no ${spec.path}`,
+            `add ${spec.path}: one row is ${spec.row}`,
+            place({ file: spec.path }),
+          ),
+        );
+      }
+    }
+    const inputs = [...this.#inputs].sort((a, b) => (a.path < b.path ? -1 : 1));
+    return {
+      settings,
+      tables: this.#tables,
+      recordings: this.#recordings,
+      labFiles: this.#labFiles,
+      inputs,
+      fingerprint: fingerprintOf(inputs),
+      findings: this.#findings,
+    };
+  }
+
+  #readTable(file: BenchFile, name: FileName): void {
+    const { table, findings } = readTable(file.bytes, file.path, FILES[name].comments);
+    this.#findings.push(...findings);
+    this.#inputs.push({ path: file.path, sha256: file.sha256, rows: table.rows.length });
+    if (name === 'usage') this.#recordings.push(table);
+    else this.#tables.set(name, table);
+  }
+
+  #readLab(file: BenchFile): void {
+    const { text, findings } = decodeText(file.bytes, file.path);
+    this.#findings.push(...findings);
+    this.#inputs.push({ path: file.path, sha256: file.sha256, rows: null });
+    const options = {
+      path: file.path,
+      delimiter: sniffDelimiter(text, file.path, false),
+      comments: false,
+    };
+    this.#labFiles.push({
+      path: file.path,
+      records: (onRecord) => forEachRecord(text, options, onRecord),
+    });
+  }
+}
+
+/** Thrown when bench.json cannot be used; it carries every finding of the file. */
+export class SettingsError extends BenchError {
+  readonly findings: readonly Finding[];
+
+  constructor(findings: readonly Finding[]) {
+    const first = findings.find((item) => item.level === 'error');
+    if (first === undefined) throw new RangeError('no error among the findings');
+    super(first.code, first.message, first.remedy, first.place);
+    this.findings = findings;
+  }
+}
+
+const NAMES = Object.entries(FILES).map(([name, spec]) => [spec.path, name as FileName] as const);
+
+/** What a path of a bench folder is; null when the bench does not use it. */
+function targetOf(path: string): FileName | 'lab' | null {
+  if (path.startsWith('lab/')) return /\.(?:csv|txt|tsv|xls)$/i.test(path) ? 'lab' : null;
+  if (path.startsWith('usage/')) return /\.csv$/i.test(path) ? 'usage' : null;
+  return NAMES.find(([known]) => known === path)?.[1] ?? null;
+}
+
+function unknownFile(path: string): Finding {
+  const near = closestWord(
+    path,
+    NAMES.map(([known]) => known),
+  );
+  return finding(
+    'file-unknown',
+    'the file was not read: a bench does not use this name',
+    near === null ? 'move it out of the bench folder' : `did you mean ${near}?`,
+    place({ file: path }),
+  );
+}
