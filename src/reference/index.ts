@@ -1,0 +1,28 @@
+// Takes: spellings, names, CAS numbers and analyte keys; values with their units.
+// Gives: units, analytes, conversions and reference levels from sourced tables, or why there is none.
+// Never reads a file, never guesses a unit or a basis, never judges a water.
+
+export type { Analyte, AnalyteBasis } from './analyte.ts';
+export { type AnalyteIndex, type AnalyteReading, analyteIndex } from './analyte-index.ts';
+export { type CasReading, casCheckDigit, readCas } from './cas.ts';
+export { BASE_UNITS, type Dimension, type Measures } from './dimensions.ts';
+export type { AnalyteProblem, ExtraAnalyte } from './extra-analytes.ts';
+export {
+  applyRatio,
+  divideRatio,
+  exactRatio,
+  multiplyRatio,
+  type Ratio,
+  ratioText,
+  ratioValue,
+} from './ratio.ts';
+export { readUnit, type UnitContext, type UnitReading, unitNamed } from './read-unit.ts';
+export {
+  applyLinear,
+  type Converted,
+  convert,
+  fromBase,
+  toBase,
+  type Unit,
+  unitText,
+} from './unit.ts';
