@@ -42,7 +42,7 @@ function analyteOfRow(row: AnalyteRow, more: readonly string[]): Analyte {
     aliases,
     aliasBasis,
     members: members === '' ? [] : members.split(' '),
-    note: row[11],
+    note: row[11] === '' ? null : row[11],
   };
 }
 

@@ -26,5 +26,5 @@ export interface Analyte {
   readonly aliases: readonly string[];
   readonly aliasBasis: Readonly<Record<string, string>>;
   readonly members: readonly string[];
-  readonly note: string;
+  readonly note: string | null;
 }

@@ -53,3 +53,17 @@ export type Dimension = keyof typeof BASE_UNITS;
 
 /** Whose cups, pints and gallons a bench uses. */
 export type Measures = 'us' | 'imperial' | 'metric';
+
+/**
+ * Ways to measure one thing that do not convert: colonies, most probable numbers and plain counts;
+ * white and infra-red light. A bench may choose in which of them an analyte is kept.
+ */
+const SIBLINGS: readonly ReadonlySet<Dimension>[] = [
+  new Set<Dimension>(['most-probable-number', 'plate-count', 'count', 'plaque-count']),
+  new Set<Dimension>(['turbidity-white', 'turbidity-infrared']),
+];
+
+/** True where two dimensions measure one thing in ways that do not convert. */
+export function areSiblings(a: Dimension, b: Dimension): boolean {
+  return a !== b && SIBLINGS.some((dimensions) => dimensions.has(a) && dimensions.has(b));
+}

@@ -1,7 +1,7 @@
 import type { Analyte } from './analyte.ts';
 import { nameKey } from './analyte-name.ts';
 import { readCas } from './cas.ts';
-import type { Dimension } from './dimensions.ts';
+import { areSiblings } from './dimensions.ts';
 import { readUnit, unitNamed } from './read-unit.ts';
 
 /** A row of a bench's analytes.csv. */
@@ -15,8 +15,8 @@ export interface ExtraAnalyte {
 
 /** A row of analytes.csv, or a part of one, that could not be taken. */
 export interface AnalyteProblem {
-  /** Index of the row in the list given. */
-  readonly index: number;
+  /** Index of the row in the list given, from 0. */
+  readonly row: number;
   readonly problem: 'name-clash' | 'cas' | 'unit-missing' | 'unit-unusable' | 'key-repeated';
   readonly message: string;
   readonly remedy: string;
@@ -28,15 +28,6 @@ export interface ExtendedAnalytes {
   readonly ownAliases: ReadonlyMap<string, Analyte>;
   readonly problems: readonly AnalyteProblem[];
 }
-
-/**
- * Ways of measuring between which a bench may choose for an analyte of the tables: laboratories
- * count colonies or give a most probable number, and shine white or infra-red light.
- */
-const SIBLING_DIMENSIONS: readonly ReadonlySet<Dimension>[] = [
-  new Set<Dimension>(['most-probable-number', 'plate-count', 'count', 'plaque-count']),
-  new Set<Dimension>(['turbidity-white', 'turbidity-infrared']),
-];
 
 /**
  * Adds the analytes and aliases of a bench to those of the tables.
@@ -62,7 +53,7 @@ export function addExtraAnalytes(
   const seen = new Set<string>();
   extra.forEach((row, index) => {
     const report = (problem: AnalyteProblem['problem'], message: string, remedy: string) => {
-      problems.push({ index, problem, message, remedy });
+      problems.push({ row: index, problem, message, remedy });
     };
     if (seen.has(row.key)) {
       report('key-repeated', `key "${row.key}" stands twice`, 'write all its aliases in one row');
@@ -143,7 +134,7 @@ function newAnalyte(row: ExtraAnalyte, report: Report): Analyte | null {
     aliases: [],
     aliasBasis: {},
     members: [],
-    note: '',
+    note: null,
   };
 }
 
@@ -163,12 +154,8 @@ function chosenUnit(analyte: Analyte, wanted: string | null, report: Report): st
   }
   const canonical = unitNamed(analyte.unit);
   if (reading.unit.name === canonical?.name) return analyte.unit;
-  const isSibling = SIBLING_DIMENSIONS.some(
-    (dimensions) =>
-      canonical !== undefined &&
-      dimensions.has(canonical.dimension) &&
-      dimensions.has(reading.unit.dimension),
-  );
+  const isSibling =
+    canonical !== undefined && areSiblings(canonical.dimension, reading.unit.dimension);
   if (isSibling) return reading.unit.name;
   report(
     'unit-unusable',

@@ -22,7 +22,7 @@ const DECIMAL = /^([+-]?)(\d+)(?:\.(\d+))?(?:e([+-]?\d+))?$/i;
  * @param text decimals joined by `*` and `/`, worked from left to right
  * @throws {BenchError} number-unreadable where the text is none, or the ratio has no safe integers
  * @example exactRatio('3.785411784') // { num: 473176473, den: 125000000 }
- * @example exactRatio('64.79891/3.785411784') // { num: 10000, … }: grain per US gallon in mg/L
+ * @example exactRatio('64.79891/3.785411784') // a grain per US gallon in mg/L, 17.11806…
  */
 export function exactRatio(text: string): Ratio {
   let num = 1n;
@@ -86,11 +86,15 @@ export function ratioValue(ratio: Ratio): number {
   return ratio.num / ratio.den;
 }
 
-/** `x 1000`, `/ 1000` or `x 14007/62005`: the ratio as a step of a trace. */
+/** `x 1000`, `/ 1000`, `x 17.118` or `x 14007/62005`: the ratio as a step of a trace. */
 export function ratioText(ratio: Ratio): string {
   if (ratio.den === 1) return `x ${ratio.num}`;
   if (ratio.num === 1) return `/ ${ratio.den}`;
-  return `x ${ratio.num}/${ratio.den}`;
+  const decimal = ratioValue(ratio);
+  const exact = ratioOfNumber(decimal);
+  return exact?.num === ratio.num && exact.den === ratio.den
+    ? `x ${decimal}`
+    : `x ${ratio.num}/${ratio.den}`;
 }
 
 function decimalFraction(text: string): readonly [bigint, bigint] {
