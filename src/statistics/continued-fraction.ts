@@ -1,4 +1,5 @@
-const PRECISION = 1e-16;
+// Two units of the last digit: rounding alone can keep the value moving by one.
+const PRECISION = 2 * Number.EPSILON;
 const TINY = 1e-300;
 const MOST_STEPS = 200_000;
 

@@ -96,6 +96,7 @@ function scaledTail(x: number): number {
 
 /** exp(-x²), with x split so that the rounding of x² does not grow with x. */
 function gauss(x: number): number {
+  if (x === Infinity) return 0;
   const head = Math.trunc(x * 16) / 16;
   const rest = (x - head) * (x + head);
   return Math.exp(-head * head) * Math.exp(-rest);

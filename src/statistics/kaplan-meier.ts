@@ -63,15 +63,15 @@ export function kaplanMeier(results: readonly CensoredResult[]): KaplanMeier {
   const smallest = exact[0] as number;
   const lowest = limits.length === 0 ? smallest : Math.min(smallest, limits[0] as number);
   const steps = descend(exact, limits);
-  const { values, below } = steps;
+  const { values, mass, below } = steps;
   const leftover = below[below.length - 1] as number;
 
   let zero = 0;
-  for (let i = 0; i < values.length; i++) zero += weight(below, i) * (values[i] as number);
+  for (let i = 0; i < values.length; i++) zero += (mass[i] as number) * (values[i] as number);
   const centre = zero + leftover * lowest;
   let squares = leftover * (lowest - centre) ** 2;
   for (let i = 0; i < values.length; i++) {
-    squares += weight(below, i) * ((values[i] as number) - centre) ** 2;
+    squares += (mass[i] as number) * ((values[i] as number) - centre) ** 2;
   }
   const quantile = (probability: number): number | null => {
     requireQuantileProbability(probability);
@@ -98,14 +98,16 @@ const NOTHING_EXACT = {
   },
 } as const;
 
-/** The distinct exact numbers from the largest down, each with P(X < number). */
+/** The distinct exact numbers from the largest down, each with P(X = number) and P(X < number). */
 interface Steps {
   readonly values: Float64Array;
+  readonly mass: Float64Array;
   readonly below: Float64Array;
 }
 
 function descend(exact: Float64Array, limits: Float64Array): Steps {
   const values = new Float64Array(exact.length);
+  const mass = new Float64Array(exact.length);
   const below = new Float64Array(exact.length);
   let size = 0;
   let product = 1;
@@ -120,17 +122,17 @@ function descend(exact: Float64Array, limits: Float64Array): Steps {
       exactLeft--;
       tied++;
     }
-    product *= 1 - tied / atRisk;
     values[size] = value;
+    mass[size] = (product * tied) / atRisk;
+    product *= (atRisk - tied) / atRisk;
     below[size] = product;
     size++;
   }
-  return { values: values.subarray(0, size), below: below.subarray(0, size) };
-}
-
-/** Probability of exactly the i-th value. */
-function weight(below: Float64Array, i: number): number {
-  return (i === 0 ? 1 : (below[i - 1] as number)) - (below[i] as number);
+  return {
+    values: values.subarray(0, size),
+    mass: mass.subarray(0, size),
+    below: below.subarray(0, size),
+  };
 }
 
 function findQuantile({ values, below }: Steps, lowest: number, p: number): number | null {

@@ -5,8 +5,8 @@ import { refuse, requireProbability } from './refuse-input.ts';
 
 // Above this, the first term of the expansion about the normal leaves less than 1e-12.
 const NEARLY_NORMAL = 1e7;
-// Logarithm of |t| past which t squared is no longer a double; only far below one degree of freedom.
-const BEYOND_DOUBLES = 350;
+// Logarithm of the largest t whose square is a double; only far below one degree of freedom.
+const LARGEST = 354;
 
 /**
  * Student t probability of a value at or below t.
@@ -60,12 +60,12 @@ function solve(probability: number, degreesOfFreedom: number, start: number): nu
     centred < 0.25
       ? (x: number) => Math.log(middle(Math.exp(x), degreesOfFreedom) / centred)
       : (x: number) => Math.log(target / tail(Math.exp(x), degreesOfFreedom));
+  if (miss(LARGEST) < 0) return Infinity;
   let low = start - 1e-6;
   let reach = 0.5;
   while (miss(low + reach) < 0) {
     low += reach;
     reach *= 2;
-    if (low > BEYOND_DOUBLES) return Infinity;
   }
   return findRoot(miss, low, low + reach);
 }

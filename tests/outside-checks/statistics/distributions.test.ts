@@ -182,8 +182,8 @@ describe('mpmath 1.3.0, 40 digits', () => {
 
   it('mpmath: Student t quantile, the far one included where R loses digits', () => {
     checkRows(exact.studentTQuantile, studentTQuantile, {
-      relative: 1e-13,
-      reason: 'the tail is good to about 1e-14 relative, and the root to the last digits',
+      relative: 1e-12,
+      reason: 'at 100,000 degrees of freedom hundreds of terms of the fraction round',
     });
   });
 
