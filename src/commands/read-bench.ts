@@ -51,7 +51,7 @@ export function readBench(folder: string): Bench {
   }
   const state = new Reading(folder);
   const settings = state.settings();
-  for (const path of paths) if (path !== SETTINGS) state.read(path);
+  for (const path of paths) if (path !== SETTINGS && !isReadme(path)) state.read(path);
   return buildBench(state.raw(settings));
 }
 
@@ -160,6 +160,11 @@ export class SettingsError extends BenchError {
 }
 
 const NAMES = Object.entries(FILES).map(([name, spec]) => [spec.path, name as FileName] as const);
+
+/** Notes to readers may lie anywhere in a bench; they are no data. */
+function isReadme(path: string): boolean {
+  return /\.md$/i.test(path);
+}
 
 /** What a path of a bench folder is; null when the bench does not use it. */
 function targetOf(path: string): FileName | 'lab' | null {

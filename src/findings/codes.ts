@@ -110,7 +110,7 @@ const CODES = {
   'pours-overlap': error('A recorded pour starts before the earlier one has ended.'),
   'pours-unordered': error('Recorded pours are not in order of time.'),
   'tank-curve-refused': note(
-    'A curve or break-even of a tank device needs tanks.csv; none is given.',
+    'The drain of a tank device depends on how full the tank is; no curve or break-even is given.',
   ),
   'tank-ratio-fixed': note(
     'A tank device is played at the ratio measured at its draw size; other draws will differ.',
@@ -120,12 +120,17 @@ const CODES = {
   // Pours
   'pour-reading-order': error('Cumulative readings of one run fall.'),
   'mass-density-assumed': note('A mass was turned into a volume at an assumed temperature.'),
+  // Editions
+  'edition-unreadable': error('An earlier edition given for comparison has errors of its own.'),
+  'number-moved': warning('A published number differs from an earlier edition.'),
   // Settings, output, calls
   'setting-not-used': note('A setting is read and not used by this version.'),
   'output-exists': error('The output path holds files this tool did not write.'),
   'output-unwritable': error('The output cannot be written.'),
   'folder-not-empty': error('The folder for a new bench already holds files.'),
   'option-unknown': error('The call holds an unknown option, command or value.'),
+  'option-clash': error('The call holds two options that exclude each other.'),
+  'argument-missing': error('The call lacks a command, an argument or the value of an option.'),
   'measure-unknown': error('A measure is not one the bench has.'),
   'statistics-input': error('The input of a statistic is not usable.'),
   'statistics-no-convergence': error('An iterative fit did not converge.'),

@@ -51,7 +51,7 @@ const verdictSchema = z.strictObject({
   value: maybe,
   unit: z.string(),
   basis: z.string().nullable(),
-  verdict: z.enum(['within', 'above', 'below', 'cannot-say']),
+  verdict: z.enum(['within', 'above', 'cannot-say']),
   source: z.string(),
   verified: z.string(),
 });
@@ -154,7 +154,6 @@ const traceRow = z.strictObject({
   what: z.string(),
   value: maybe,
   unit: z.string().nullable(),
-  shown: z.string(),
   formula: z.string().nullable(),
   place: placeSchema,
 });
@@ -178,6 +177,7 @@ const lookupRow = z.strictObject({
       value: maybe,
       unit: z.string(),
       basis: z.string().nullable(),
+      edition: z.string().nullable(),
       note: z.string().nullable(),
       source: z.string(),
       verified: z.string(),

@@ -46,6 +46,22 @@ export function readLabFile(
   return new LabFileReader(context, builder).read(records);
 }
 
+/** Units of the bench, whose letters (J, F, L) a lab uses as qualifiers and never for a result. */
+const BENCH_DIMENSIONS: ReadonlySet<string> = new Set([
+  'volume',
+  'mass',
+  'time',
+  'flow',
+  'pressure',
+  'power',
+  'energy',
+]);
+
+function isLabUnit(text: string): boolean {
+  const reading = readUnit(text, {});
+  return reading.kind === 'unit' && !BENCH_DIMENSIONS.has(reading.unit.dimension);
+}
+
 class LabFileReader {
   readonly #context: LabFileContext;
   readonly #builder: ResultTableBuilder;
@@ -238,7 +254,7 @@ class LabFileReader {
       qualifier: cell('qualifier'),
       ...limits,
       isCount: analyte.group === 'microbiological',
-      isUnit: (text) => readUnit(text, {}).kind === 'unit',
+      isUnit: isLabUnit,
     });
     for (const item of judgement.findings) {
       this.#findings.push(finding(item.code, item.message, item.remedy, at('result')));
