@@ -69,9 +69,19 @@ export function wrongDimension(analyte: Analyte, unit: Unit): ConversionProblem 
     kind: 'problem',
     problem: 'dimension',
     message: `${analyte.key} is kept in ${analyte.unit}, and ${unit.name} measures something else`,
-    remedy: sibling
-      ? `${analyte.unit} and ${unit.name} do not convert; to keep this bench in ${unit.name}, give ` +
-        `"${analyte.key}" the unit ${unit.name} in analytes.csv`
-      : `report it in a unit that converts to ${analyte.unit}, or check the name of the analyte`,
+    remedy: remedyFor(analyte, unit, sibling),
   };
+}
+
+function remedyFor(analyte: Analyte, unit: Unit, isSibling: boolean): string {
+  if (isSibling) {
+    return (
+      `${analyte.unit} and ${unit.name} do not convert; to keep this bench in ${unit.name}, give ` +
+      `"${analyte.key}" the unit ${unit.name} in analytes.csv`
+    );
+  }
+  if (unit.dimension === 'activity-concentration') {
+    return 'a mass and an activity do not convert; name the activity where it was measured';
+  }
+  return `report it in a unit that converts to ${analyte.unit}, or check the name of the analyte`;
 }

@@ -10,6 +10,7 @@ import {
   wrongDimension,
 } from './basis-problems.ts';
 import {
+  divideRatio,
   exactRatio,
   multiplyRatio,
   ONE,
@@ -145,9 +146,12 @@ function plainConversion(unit: Unit, canonical: Unit): Conversion {
   if (between === null) throw notExact(`${unit.name} to ${canonical.name}`);
   const { ratio, offset } = between;
   if (isOne(ratio) && offset.num === 0) return joined([], ZERO, false);
-  const shift =
-    offset.num === 0 ? '' : `, then ${offset.num < 0 ? '-' : '+'} ${offsetText(offset)}`;
-  const text = `${unit.name} to ${canonical.name}: ${ratioText(ratio)}${shift}`;
+  const shift = offset.num === 0 ? null : divideRatio(offset, ratio);
+  const parts = [
+    ...(shift === null ? [] : [`${shift.num < 0 ? 'minus' : 'plus'} ${sizeText(shift)}`]),
+    ...(isOne(ratio) ? [] : [ratioText(ratio)]),
+  ];
+  const text = `${unit.name} to ${canonical.name}: ${parts.join(', then ')}`;
   return joined([{ ratio, text }], offset, false);
 }
 
@@ -232,11 +236,8 @@ function isOne(ratio: Ratio): boolean {
   return ratio.num === 1 && ratio.den === 1;
 }
 
-function offsetText(offset: Ratio): string {
-  const size = { num: Math.abs(offset.num), den: offset.den };
-  return size.den === 1 || ratioText(size).includes('.')
-    ? String(ratioValue(size))
-    : `${size.num}/${size.den}`;
+function sizeText(ratio: Ratio): string {
+  return String(Math.abs(ratioValue(ratio)));
 }
 
 function notExact(steps: string): BenchError {

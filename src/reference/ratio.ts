@@ -3,8 +3,8 @@ import { BenchError } from '../findings/index.ts';
 /**
  * An exact factor: `num / den`, both safe integers, `den` above 0, without a common divisor.
  *
- * Factors are kept as ratios because a decimal factor drifts: 70 x 0.001 is not 0.07 in binary
- * floating point, 70 / 1000 is.
+ * Factors are kept as ratios because a decimal factor drifts: 9 x 0.001 is not 0.009 in binary
+ * floating point, 9 / 1000 is.
  */
 export interface Ratio {
   readonly num: number;

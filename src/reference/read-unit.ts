@@ -144,7 +144,14 @@ function readCountryWord(
       `write ${names}, or set "measures" in bench.json to us, imperial or metric`,
     );
   }
-  const unit = word.presumedUs ? undefined : word.sizes.get(measures);
+  if (word.presumedUs) {
+    return problem(
+      'ambiguous',
+      `"${spelling}" is a trade word of the US, and this bench uses imperial measures`,
+      `write ${names}`,
+    );
+  }
+  const unit = word.sizes.get(measures);
   return unit === undefined
     ? problem(
         'ambiguous',
@@ -154,8 +161,8 @@ function readCountryWord(
     : { kind: 'unit', unit };
 }
 
-const BEFORE = /^(US|U\.S\.?|imp\.?|imperial|UK|U\.K\.?|metric)[ -]?(?:liquid |liq\.? )?(.+)$/i;
-const BEHIND = /^(.+?)[ (]+(US|U\.S\.?|imp\.?|imperial|UK|U\.K\.?|metric)\)?$/i;
+const BEFORE = /^(US|U\.S\.?|imperial|imp\.?|UK|U\.K\.?|metric)[ -]?(?:liquid |liq\.? )?(.+)$/i;
+const BEHIND = /^(.+?)[ (]+(US|U\.S\.?|imperial|imp\.?|UK|U\.K\.?|metric)\)?$/i;
 
 /** `US gal`, `gal (imp)`, `metric cup`: the words that say their country themselves. */
 function readCountryQualified(text: string, context: UnitContext): UnitReading | null {
