@@ -9,6 +9,7 @@ export interface Outcome {
   readonly inputs: readonly InputFile[];
   /** Every option, method and seed in force; no output path. */
   readonly settings: Readonly<Record<string, unknown>>;
+  /** Empty for `findings/1`, whose rows are the findings. */
   readonly rows: readonly object[];
   readonly findings: readonly Finding[];
   readonly views: readonly View[];

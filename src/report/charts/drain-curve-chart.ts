@@ -1,0 +1,230 @@
+import type { Axis, Mark } from 'vega';
+import { significant } from '../format-number.ts';
+import { printable } from '../printable.ts';
+import { emptyChart, framed } from './chart-frame.ts';
+import { dataLayer, group, layered, lines, SYMBOL_AREA, symbols, texts } from './chart-marks.ts';
+import { type Chart, drawSvg } from './draw-svg.ts';
+import { logTicks, ticksFromZero } from './nice-ticks.ts';
+import { GREY, PALE, type SeriesLook, seriesLook } from './series-look.ts';
+import { spreadLabels } from './spread-labels.ts';
+import { shortened, widestText } from './text-width.ts';
+
+/** The total drain ratio of a device against the size of an isolated pour. */
+export interface DrainCurve {
+  /** Name of the device, and its variant where it has several. */
+  readonly name: string;
+  /** In order of pour size, sizes above 0; a null ratio is not drawn. */
+  readonly points: readonly { readonly pourMl: number; readonly ratio: number | null }[];
+}
+
+export interface DrainCurveChartInput {
+  /** States the finding. */
+  readonly title: string;
+  readonly curves: readonly DrainCurve[];
+}
+
+interface Series extends DrainCurve {
+  readonly look: SeriesLook;
+  readonly known: readonly { readonly pourMl: number; readonly ratio: number }[];
+}
+
+const LEFT = 46;
+const PLOT_WIDTH = 480;
+const LEAST_HEIGHT = 320;
+const BOTTOM = 40;
+const LABEL_LINE = 16;
+const LEADER = 26;
+const SAMPLE = 30;
+const SIZE = 11;
+const LONGEST_NAME = 420;
+/** Symbols along a curve; each series starts at another point, so that they rarely meet. */
+const SYMBOLS = 4;
+
+/**
+ * Total drain ratio against pour size, the sizes on a logarithmic axis. Lines are told apart by
+ * dash and shape and named at their right end.
+ *
+ * Curves without any figure are left out and named in the description.
+ */
+export async function drainCurveChart(input: DrainCurveChartInput): Promise<Chart> {
+  const title = printable(input.title);
+  const all = input.curves.map((curve) => ({
+    ...curve,
+    name: printable(curve.name),
+    known: curve.points.flatMap(({ pourMl, ratio }) =>
+      ratio === null || !(pourMl > 0) ? [] : [{ pourMl, ratio }],
+    ),
+  }));
+  const series = all
+    .filter((curve) => curve.known.length > 0)
+    .map((curve, i) => ({ ...curve, look: seriesLook(i) }));
+  const missing = all.filter((curve) => curve.known.length === 0).map((curve) => curve.name);
+  if (series.length === 0) {
+    return drawSvg(emptyChart(title, 'No curve to show.'), title, 'No curve to show.');
+  }
+  const names = series.map((each) => shortened(each.name, SIZE, LONGEST_NAME));
+  const labelWidth = SAMPLE + Math.ceil(widestText(names, SIZE));
+  const height = Math.max(LEAST_HEIGHT, series.length * LABEL_LINE);
+  const spec = framed({
+    title,
+    key: [],
+    width: LEFT + PLOT_WIDTH + LEADER + labelWidth,
+    height: height + BOTTOM,
+    body: [plot(series, names, height)],
+  });
+  return drawSvg(spec, title, describe(series, missing));
+}
+
+function plot(series: readonly Series[], names: readonly string[], height: number): Mark {
+  const points = series.flatMap((each) => each.known);
+  const sizes = points.map((point) => point.pourMl);
+  const smallest = sizes.reduce((a, b) => Math.min(a, b));
+  const largest = sizes.reduce((a, b) => Math.max(a, b));
+  // A single size would leave the axis without length.
+  const domain = smallest === largest ? [smallest / 2, largest * 2] : [smallest, largest];
+  const ticks = ticksFromZero(
+    points.reduce((top, point) => Math.max(top, point.ratio), 0),
+    6,
+  );
+  const top = ticks.at(-1) ?? 1;
+  const look = { titleFontSize: SIZE, titleFontWeight: 'normal', labelOverlap: false } as const;
+  const common = { domainColor: GREY, tickColor: GREY, gridColor: PALE, aria: false, ...look };
+  const axes: Axis[] = [
+    {
+      ...common,
+      orient: 'bottom',
+      scale: 'pour',
+      values: logTicks(domain[0] ?? 1, domain[1] ?? 1),
+      format: '~f',
+      title: 'pour size (mL)',
+    },
+    {
+      ...common,
+      orient: 'left',
+      scale: 'ratio',
+      values: ticks,
+      grid: true,
+      format: '~f',
+      title: 'total drain ratio (L to drain per L of clean water)',
+    },
+  ];
+  return group(
+    'plot',
+    { x: LEFT, y: 0, width: PLOT_WIDTH, height },
+    {
+      ...layered([...curveLayers(series), ...labelLayers(series, names, height, top)]),
+      scales: [
+        { name: 'pour', type: 'log', domain, range: [0, PLOT_WIDTH] },
+        { name: 'ratio', type: 'linear', domain: [0, top], range: [height, 0] },
+      ],
+      axes,
+    },
+  );
+}
+
+function curveLayers(series: readonly Series[]) {
+  const place = {
+    x: { scale: 'pour', field: 'pourMl' },
+    y: { scale: 'ratio', field: 'ratio' },
+  };
+  const curves = series.map((each, i) =>
+    dataLayer(`curve-${i}`, 'line', each.points, {
+      ...place,
+      defined: { signal: 'isValid(datum.ratio) && datum.pourMl > 0' },
+      stroke: { value: each.look.colour },
+      strokeWidth: { value: 1.8 },
+      strokeDash: { value: each.look.dash },
+    }),
+  );
+  const shapes = series.flatMap((each, i) =>
+    markedPoints(each.known, i).map((point) => ({ ...point, ...each.look })),
+  );
+  const marks = dataLayer('points', 'symbol', shapes, {
+    ...place,
+    shape: { field: 'shape' },
+    fill: { field: 'colour' },
+    size: { value: SYMBOL_AREA },
+  });
+  return [...curves, marks];
+}
+
+/** A few points of a curve for its symbols, spread along it and moved on from series to series. */
+function markedPoints<T>(points: readonly T[], index: number): T[] {
+  const step = Math.max(1, Math.floor(points.length / SYMBOLS));
+  const start = index % step;
+  return points.filter((_, i) => i % step === start);
+}
+
+function labelLayers(
+  series: readonly Series[],
+  names: readonly string[],
+  height: number,
+  top: number,
+) {
+  const ends = series.map((each) => height * (1 - (each.known.at(-1)?.ratio ?? 0) / top));
+  const places = spreadLabels(ends, LABEL_LINE, LABEL_LINE / 2, height - LABEL_LINE / 2);
+  const at = series.map((each, i) => ({ look: each.look, end: ends[i] ?? 0, y: places[i] ?? 0 }));
+  const start = PLOT_WIDTH + LEADER;
+  return [
+    lines(
+      'leaders',
+      at.map(({ end, y }) => ({
+        x: PLOT_WIDTH + 3,
+        y: end,
+        x2: start - 3,
+        y2: y,
+        colour: '#b0b0b0',
+        width: 0.8,
+      })),
+    ),
+    lines(
+      'samples',
+      at.map(({ look, y }) => ({
+        x: start,
+        y,
+        x2: start + SAMPLE - 6,
+        y2: y,
+        colour: look.colour,
+        width: 1.8,
+        dash: look.dash,
+      })),
+    ),
+    symbols(
+      'sample-points',
+      at.map(({ look, y }) => ({
+        x: start + (SAMPLE - 6) / 2,
+        y,
+        shape: look.shape,
+        colour: look.colour,
+      })),
+    ),
+    texts(
+      'names',
+      at.map(({ y }, i) => ({ x: start + SAMPLE, y, text: names[i] ?? '', size: SIZE })),
+    ),
+  ];
+}
+
+/** What the curves hold at their two ends, lowest and highest, and which device is there. */
+function describe(series: readonly Series[], missing: readonly string[]): string {
+  const at = (which: 'smallest' | 'largest'): string => {
+    const found = series
+      .flatMap((each) => {
+        const point = which === 'smallest' ? each.known[0] : each.known.at(-1);
+        return point === undefined ? [] : [{ name: each.name, ...point }];
+      })
+      .sort((a, b) => a.ratio - b.ratio);
+    const [low, high] = [found[0], found.at(-1)];
+    if (low === undefined || high === undefined) return '';
+    const text = (one: typeof low): string =>
+      `${significant(one.ratio, 3)} (${one.name}, ${significant(one.pourMl, 3)} mL)`;
+    const range = low === high ? text(low) : `from ${text(low)} to ${text(high)}`;
+    return ` At the ${which} pour of each curve it is ${range}.`;
+  };
+  const left = missing.length === 0 ? '' : ` Without a curve: ${missing.join(', ')}.`;
+  return (
+    `Litres to drain per litre of clean water against the size of an isolated pour, ` +
+    `${series.length} ${series.length === 1 ? 'curve' : 'curves'}.` +
+    `${at('smallest')}${at('largest')}${left}`
+  );
+}
