@@ -8,11 +8,8 @@ export {
   drainCurveChart,
 } from './charts/drain-curve-chart.ts';
 export type { Chart } from './charts/draw-svg.ts';
-export {
-  type ReductionMark,
-  type ReductionsChartInput,
-  reductionsChart,
-} from './charts/reductions-chart.ts';
+export type { ReductionMark } from './charts/reduction-marks.ts';
+export { type ReductionsChartInput, reductionsChart } from './charts/reductions-chart.ts';
 export {
   type YearlyDrain,
   type YearlyDrainChartInput,

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { OUTCOMES, type ReductionOutcome } from '../../model/index.ts';
 import { drainCurveChart } from './drain-curve-chart.ts';
-import { type ReductionMark, reductionsChart } from './reductions-chart.ts';
+import type { ReductionMark } from './reduction-marks.ts';
+import { reductionsChart } from './reductions-chart.ts';
 import { yearlyDrainChart } from './yearly-drain-chart.ts';
 
 /** How many marks stand in all groups of marks of a name. */

@@ -1,8 +1,22 @@
 import type { ReductionOutcome } from '../../model/index.ts';
 import { type KeyEntry, SAMPLE_WIDTH } from './chart-frame.ts';
 import { CROSS, dataLayer, type Layer, SYMBOL_AREA } from './chart-marks.ts';
-import type { ReductionMark } from './reductions-chart.ts';
 import { BLUE, GREY, VERMILLION } from './series-look.ts';
+
+/** One row of one panel: what is known of a device's reduction of an analyte. */
+export interface ReductionMark {
+  readonly analyte: string;
+  readonly device: string;
+  readonly outcome: ReductionOutcome;
+  /** False where it rests on assumed uncertainty alone: its mark is hollow. */
+  readonly firm: boolean;
+  /** Fractions; null where unbounded or unknown. */
+  readonly low: number | null;
+  readonly estimate: number | null;
+  readonly high: number | null;
+  /** The statement as worded in the tables; printed at the end of the row. */
+  readonly shown: string;
+}
 
 /** Left edge of the plot in percent; what lies below is drawn at it. */
 export const FLOOR = -12;

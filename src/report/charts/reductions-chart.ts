@@ -5,24 +5,9 @@ import { wrapText } from '../wrap-text.ts';
 import { emptyChart, framed } from './chart-frame.ts';
 import { boxes, group, layered, texts } from './chart-marks.ts';
 import { type Chart, drawSvg } from './draw-svg.ts';
-import { FLOOR, reductionKey, reductionLayers } from './reduction-marks.ts';
+import { FLOOR, type ReductionMark, reductionKey, reductionLayers } from './reduction-marks.ts';
 import { BAND, GREY, PALE } from './series-look.ts';
 import { shortened, textWidth, widestText } from './text-width.ts';
-
-/** One row of one panel: what is known of a device's reduction of an analyte. */
-export interface ReductionMark {
-  readonly analyte: string;
-  readonly device: string;
-  readonly outcome: ReductionOutcome;
-  /** False where it rests on assumed uncertainty alone: its mark is hollow. */
-  readonly firm: boolean;
-  /** Fractions; null where unbounded or unknown. */
-  readonly low: number | null;
-  readonly estimate: number | null;
-  readonly high: number | null;
-  /** The statement as worded in the tables; printed at the end of the row. */
-  readonly shown: string;
-}
 
 export interface ReductionsChartInput {
   /** States the finding. */
