@@ -18,6 +18,8 @@ export interface CensoredNormalFit {
 
 const MOST_STEPS = 100;
 const MOST_HALVINGS = 60;
+const MOST_ROUNDS = 8;
+const OWN_SCALE = 20;
 // Newton squares the error in each step, so what is left after a step this small is rounding.
 const SETTLED = 1e-8;
 // An interval this narrow, in standard deviations, is a number as far as doubles can tell.
@@ -27,7 +29,8 @@ const NARROW = 1e-5;
  * Maximum-likelihood normal distribution for numbers and intervals on the whole real line.
  *
  * What: in mean/sd and 1/sd the log likelihood is concave, so Newton steps, halved where they
- * overshoot, reach the one maximum from any start. The data are first put on their own scale.
+ * overshoot, reach the one maximum from any start. The data are first put on their own scale, and
+ * once more where that first guess was far off.
  * @param low lower ends, -Infinity for an open one
  * @param high upper ends, Infinity for an open one; equal to low for a number
  * @returns `converged` false where the likelihood has no maximum (all exact numbers are equal and lie
@@ -47,17 +50,23 @@ export function fitCensoredNormal(low: Float64Array, high: Float64Array): Censor
     return { mean: only, sd: 0, uMean: 0, uLogSd: Infinity, intervals, converged: false };
   }
 
-  const { centre, spread } = startingScale(low, high);
-  const [from, to] = rescale(low, high, centre, spread);
-  const best = maximise(normalLogLikelihood(from, to));
-  return {
-    mean: centre + (spread * best.location) / best.inverse,
-    sd: spread / best.inverse,
-    uMean: spread * best.uMean,
-    uLogSd: best.uLogSd,
-    intervals,
-    converged: best.converged,
-  };
+  let { mean, sd } = startingScale(low, high);
+  for (let round = 1; ; round++) {
+    const [from, to] = rescale(low, high, mean, sd);
+    const { location, inverse, uMean, uLogSd, converged } = maximise(normalLogLikelihood(from, to));
+    const fit = {
+      mean: mean + (sd * location) / inverse,
+      sd: sd / inverse,
+      uMean: sd * uMean,
+      uLogSd,
+      intervals,
+      converged,
+    };
+    // Far from its own scale the two parameters lose digits to each other: start again on it.
+    const isOwnScale = Math.max(Math.abs(location), inverse, 1 / inverse) < OWN_SCALE;
+    if ((converged && isOwnScale) || round === MOST_ROUNDS) return fit;
+    ({ mean, sd } = fit);
+  }
 }
 
 /**
@@ -108,35 +117,35 @@ function onlyExactValue(low: Float64Array, high: Float64Array): number | null {
 }
 
 /** Mean and spread of the numbers and the finite ends: where the search starts. */
-function startingScale(low: Float64Array, high: Float64Array): { centre: number; spread: number } {
+function startingScale(low: Float64Array, high: Float64Array): { mean: number; sd: number } {
   let count = 0;
-  let centre = 0;
+  let mean = 0;
   let squares = 0;
   for (let i = 0; i < low.length; i++) {
     const a = low[i] as number;
     const b = high[i] as number;
     if (a === -Infinity && b === Infinity) continue;
     const value = a === -Infinity ? b : b === Infinity ? a : (a + b) / 2;
-    const gap = value - centre;
+    const gap = value - mean;
     count++;
-    centre += gap / count;
-    squares += gap * (value - centre);
+    mean += gap / count;
+    squares += gap * (value - mean);
   }
-  const spread = Math.sqrt(squares / count);
-  return { centre, spread: spread > 0 ? spread : 1 };
+  const sd = Math.sqrt(squares / count);
+  return { mean, sd: sd > 0 ? sd : 1 };
 }
 
 function rescale(
   low: Float64Array,
   high: Float64Array,
-  centre: number,
-  spread: number,
+  mean: number,
+  sd: number,
 ): [Float64Array, Float64Array] {
   const from = new Float64Array(low.length);
   const to = new Float64Array(low.length);
   for (let i = 0; i < low.length; i++) {
-    const a = ((low[i] as number) - centre) / spread;
-    const b = ((high[i] as number) - centre) / spread;
+    const a = ((low[i] as number) - mean) / sd;
+    const b = ((high[i] as number) - mean) / sd;
     const isNarrow = b - a < NARROW;
     from[i] = isNarrow ? (a + b) / 2 : a;
     to[i] = isNarrow ? (a + b) / 2 : b;

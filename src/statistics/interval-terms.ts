@@ -1,4 +1,4 @@
-import { erf, scaledErfc } from './error-function.ts';
+import { scaledErfc } from './error-function.ts';
 import { normalLogProbability } from './normal-distribution.ts';
 
 const SQRT_TWO_PI = 2.5066282746310007;
@@ -33,13 +33,7 @@ export function fillIntervalTerms(low: number, high: number, terms: IntervalTerm
     terms.atHigh = atHigh;
     return;
   }
-  if (low === -Infinity) {
-    if (high === Infinity) {
-      terms.logProbability = 0;
-      terms.atLow = 0;
-      terms.atHigh = 0;
-      return;
-    }
+  if (low === -Infinity && high <= 0) {
     const tail = 0.5 * scaledErfc(-high * Math.SQRT1_2);
     terms.logProbability = Math.log(tail) - 0.5 * high * high;
     terms.atLow = 0;
@@ -48,9 +42,9 @@ export function fillIntervalTerms(low: number, high: number, terms: IntervalTerm
   }
   terms.logProbability = normalLogProbability(low, high);
   if (high > 0) {
-    const probability = 0.5 * (erf(high * Math.SQRT1_2) - erf(low * Math.SQRT1_2));
-    terms.atLow = Math.exp(-0.5 * low * low) / (SQRT_TWO_PI * probability);
-    terms.atHigh = Math.exp(-0.5 * high * high) / (SQRT_TWO_PI * probability);
+    const scale = Math.exp(-terms.logProbability) / SQRT_TWO_PI;
+    terms.atLow = Math.exp(-0.5 * low * low) * scale;
+    terms.atHigh = Math.exp(-0.5 * high * high) * scale;
     return;
   }
   const decay = Math.exp(0.5 * (high - low) * (high + low));
