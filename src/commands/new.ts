@@ -12,7 +12,7 @@ import { argument, type Call, type CommandResult } from './command.ts';
  */
 export function blankBench(): Map<string, string> {
   const files = new Map<string, string>();
-  files.set('bench.json', `${JSON.stringify({ title: 'Untitled bench' }, null, 2)}\n`);
+  files.set('bench.json', `${JSON.stringify(BLANK_SETTINGS, null, 2)}\n`);
   for (const spec of Object.values(FILES)) {
     if (spec.path.includes('*')) continue;
     files.set(spec.path, blankTable(spec.path, spec.row, spec.columns));
@@ -21,6 +21,17 @@ export function blankBench(): Map<string, string> {
   files.set('usage/README.md', usageReadme());
   return files;
 }
+
+/** Settings a new bench starts from: those with a default, said openly. */
+const BLANK_SETTINGS = {
+  title: 'Untitled bench',
+  edition: '1',
+  reference_levels: [],
+  confidence: 0.95,
+  seed: 1,
+  nondetect_bound: 'reporting',
+  scenario_days: 365,
+};
 
 function blankTable(
   path: string,
@@ -62,7 +73,7 @@ function usageReadme(): string {
 export async function run(call: Call): Promise<CommandResult> {
   const folder = argument(call, 0);
   refuseFilled(folder);
-  await writeFolder(folder, blankBench());
+  await writeFolder(folder, blankBench(), { marker: null });
   return { outcome: null, findings: [], written: [folder], end: 'done' };
 }
 

@@ -20,7 +20,7 @@ export interface QuantityContext {
 }
 
 const APPROXIMATE = /^(?:~|≈|ca\.?\s|approx\.?\s|about\s)\s*/i;
-const TIMES = /^(\d+)\s*(?:x|×|\*)\s+?/i;
+const TIMES = /^(\d+)\s*(?:x|×|\*)\s*(?=[\d.])/i;
 const FRACTION = /^(?:(\d+)\s+)?(\d+)\/(\d+)(?=\s|$|[^\d.,/])/;
 const NUMBER = /^[+-]?(?:\d[\d.,]*(?:[eE][+-]?\d+(?![A-Za-z]))?|\.\d+)/;
 const VULGAR: Readonly<Record<string, string>> = {
@@ -105,7 +105,8 @@ function readNumber(
   cell: string,
 ): CellReading<{ readonly number: number; readonly length: number }> {
   const fraction = FRACTION.exec(text);
-  if (fraction !== null && Number(fraction[3]) !== 0) {
+  if (fraction !== null) {
+    if (Number(fraction[3]) === 0) return unreadable(cell);
     const number = Number(fraction[1] ?? 0) + Number(fraction[2]) / Number(fraction[3]);
     return { value: { number, length: fraction[0].length } };
   }

@@ -23,7 +23,11 @@ export function readSettings(
     }
   }
   if (!parsed.success) return { settings: null, findings };
-  findings.push(...unknownJurisdictions(parsed.data, placeOf), ...timeZone(parsed.data, placeOf));
+  findings.push(
+    ...unknownJurisdictions(parsed.data, placeOf),
+    ...timeZone(parsed.data, placeOf),
+    ...notUsed(parsed.data, placeOf),
+  );
   return { settings: parsed.data, findings };
 }
 
@@ -103,4 +107,23 @@ function timeZone(
       ),
     ];
   }
+}
+
+/** Settings that are checked and that no figure of this version depends on. */
+const NOT_USED = ['tariffs', 'cost_horizon', 'discount_rate', 'score'] as const;
+
+function notUsed(
+  settings: BenchSettings,
+  placeOf: (path: readonly PropertyKey[]) => Place,
+): Finding[] {
+  const names = NOT_USED.filter((name) => settings[name] !== undefined);
+  const display = settings.display === 'us' ? (['display'] as const) : [];
+  return [...names, ...display].map((name) =>
+    finding(
+      'setting-not-used',
+      `the setting "${name}" is kept and changes nothing in this version`,
+      'none needed',
+      placeOf([name]),
+    ),
+  );
 }

@@ -24,9 +24,9 @@ export function sha256(content: string | Uint8Array): string {
  */
 export function filesWithMarker(
   files: ReadonlyMap<string, string>,
-  marker: FolderMarker,
+  marker: FolderMarker | null,
 ): Map<string, string> {
-  const seen = new Set([marker.file.toLowerCase()]);
+  const seen = new Set(marker === null ? [] : [marker.file.toLowerCase()]);
   for (const name of files.keys()) {
     const parts = name.split('/');
     if (/[\\:\0]/.test(name) || parts.some((part) => part === '' || /^\.{1,2}$/.test(part))) {
@@ -35,6 +35,7 @@ export function filesWithMarker(
     if (seen.has(name.toLowerCase())) throw new RangeError(`two files at ${name}`);
     seen.add(name.toLowerCase());
   }
+  if (marker === null) return new Map(files);
   const names = [...files.keys()].sort();
   const content = {
     tool: { name: marker.tool, version: marker.version },

@@ -10,8 +10,11 @@ import { type FolderMarker, filesWithMarker, listedFiles, sha256 } from './outpu
  */
 
 export interface WriteFolderOptions {
-  /** Says which files of a folder the tool wrote. */
-  readonly marker: FolderMarker;
+  /**
+   * Says which files of a folder the tool wrote. Null for a folder that belongs to its user from
+   * then on, such as a new bench: it has to be empty or missing.
+   */
+  readonly marker: FolderMarker | null;
   /** Write although the folder holds files of others, or own files that were changed since. */
   readonly force?: boolean;
   /** Folders and files that must stay as they are, such as the bench. */
@@ -114,16 +117,16 @@ async function entriesToKeep(
 ): Promise<string[]> {
   const { marker, force = false } = options;
   const entries = await entriesBelow(real, '');
-  const text = entries.includes(marker.file)
-    ? await fs.readFile(path.join(real, marker.file), 'utf8')
-    : '';
-  const listed = listedFiles(text, marker);
+  const listed =
+    marker !== null && entries.includes(marker.file)
+      ? listedFiles(await fs.readFile(path.join(real, marker.file), 'utf8'), marker)
+      : null;
   if (listed === null && entries.length > 0 && !force) {
     throw refusal(target, 'holds files this tool did not write', WITH_FORCE);
   }
   const kept: string[] = [];
   for (const entry of entries) {
-    if (listed !== null && entry === marker.file) continue;
+    if (listed !== null && entry === marker?.file) continue;
     const sum = listed?.get(entry);
     if (sum !== undefined && sum === (await sumOf(path.join(real, entry)))) continue;
     if (!wanted.has(entry) && (sum === undefined || force)) {

@@ -1,0 +1,41 @@
+/**
+ * The library: each command's function over a bench read with `readBench`.
+ *
+ * @example
+ * import { readBench, reductions } from 'pourbench';
+ * const { rows } = reductions(readBench('samples/first-bench'), { analytes: ['lead'] });
+ */
+export { check } from './commands/check.ts';
+export type { Filters } from './commands/filters.ts';
+export { compare } from './commands/compare.ts';
+export { lookup } from './commands/lookup.ts';
+export { blankBench } from './commands/new.ts';
+export { notes } from './commands/notes.ts';
+export { pours } from './commands/pours.ts';
+export { readBench, SettingsError } from './commands/read-bench.ts';
+export { reductions } from './commands/reductions.ts';
+export { trace, type TraceOptions } from './commands/trace.ts';
+export {
+  breakEvens,
+  type CurveOptions,
+  waterCurve,
+  waterUse,
+  type WaterUseOptions,
+} from './commands/water-use.ts';
+export { BenchError, type Finding, type Level, type Place } from './findings/index.ts';
+export type {
+  Bench,
+  BenchSettings,
+  BreakEvenRow,
+  FindingRow,
+  LookupRow,
+  MeasureRow,
+  PourRow,
+  ReductionOutcome,
+  ReductionRow,
+  SchemaName,
+  TraceRow,
+  WaterCurveRow,
+  WaterUseRow,
+} from './model/index.ts';
+export type { Outcome } from './report/outcome.ts';
