@@ -31,6 +31,7 @@ export {
   type LeastSquaresLine,
   leastSquaresLine,
 } from './least-squares-line.ts';
+export type { LogSummary } from './log-summary.ts';
 export { type LognormalMle, lognormalMle } from './lognormal-mle.ts';
 export { arithmeticMean, sampleCovariance, sampleSd } from './mean-and-sd.ts';
 export { type MeanInterval, meanInterval } from './mean-interval.ts';

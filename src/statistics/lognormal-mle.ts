@@ -1,20 +1,11 @@
 import { fitCensoredNormal, fittedQuantile } from './censored-normal-fit.ts';
 import { type CensoredResult, requireResults } from './censored-results.ts';
+import type { LogSummary } from './log-summary.ts';
 import { refuse } from './refuse-input.ts';
 
-export interface LognormalMle {
+/** All figures describe the fitted curve: `sdLog` divides by n, `mean` is exp(meanLog + sdLog²/2). */
+export interface LognormalMle extends LogSummary {
   readonly method: 'lognormal-mle';
-  readonly n: number;
-  /** Results that are not a single number, those between two limits included. */
-  readonly nonDetects: number;
-  /** Mean and standard deviation of the natural logarithms, the latter divided by n. */
-  readonly meanLog: number;
-  readonly sdLog: number;
-  /** Mean and standard deviation of the fitted distribution, exp(meanLog + sdLog²/2) and so on. */
-  readonly mean: number;
-  readonly sd: number;
-  readonly median: number;
-  readonly quantile: (probability: number) => number;
   readonly converged: boolean;
 }
 

@@ -1,26 +1,15 @@
 import { type CensoredResult, requireResults, sortResults } from './censored-results.ts';
 import { leastSquaresLine } from './least-squares-line.ts';
+import type { LogSummary } from './log-summary.ts';
 import { arithmeticMean, sampleSd } from './mean-and-sd.ts';
 import { normalQuantile } from './normal-distribution.ts';
 import { sortedQuantile } from './ordinary-quantile.ts';
 import { plottingPositions } from './plotting-positions.ts';
 import { refuse } from './refuse-input.ts';
 
-export interface RobustRos {
+/** All figures describe the completed list: spreads with n - 1, quantiles of type 7. */
+export interface RobustRos extends LogSummary {
   readonly method: 'robust-ros';
-  /** All results given. */
-  readonly n: number;
-  /** Results that are not a single number; each counts as below its upper end. */
-  readonly nonDetects: number;
-  /** Mean and standard deviation (n - 1) of the natural logarithms of the completed list. */
-  readonly meanLog: number;
-  readonly sdLog: number;
-  /** Mean and standard deviation (n - 1) of the completed list itself. */
-  readonly mean: number;
-  readonly sd: number;
-  readonly median: number;
-  /** Type 7 quantile of the completed list. */
-  readonly quantile: (probability: number) => number;
 }
 
 /**
