@@ -1,0 +1,108 @@
+import type { CommandEntry } from './command-entry.ts';
+
+const BENCH = { name: 'bench', about: 'folder of the bench, with its bench.json' };
+
+/** The commands, in the order in which a reviewer needs them. What is not here does not exist. */
+export const COMMAND_TABLE: readonly CommandEntry[] = [
+  {
+    name: 'new',
+    args: [{ name: 'folder', about: 'folder to make; it must not hold anything yet' }],
+    summary: 'a blank bench with every file, ready to fill in',
+    options: [],
+    examples: ['new my-bench', 'new samples/second-bench --quiet'],
+    load: () => import('../commands/new.ts'),
+  },
+  {
+    name: 'check',
+    args: [BENCH],
+    summary: 'read everything and print all findings',
+    options: ['against', 'writeLayouts', 'format', 'out'],
+    examples: ['check samples/first-bench', 'check samples/fourteen-devices --format csv'],
+    load: () => import('../commands/check.ts'),
+  },
+  {
+    name: 'reductions',
+    args: [BENCH],
+    summary: 'reductions of every analyte, device by device',
+    options: ['device', 'variant', 'analyte', 'format', 'out'],
+    examples: [
+      'reductions samples/first-bench',
+      'reductions samples/fourteen-devices --device tankless-a --analyte lead --format json',
+    ],
+    load: () => import('../commands/reductions.ts'),
+  },
+  {
+    name: 'water-use',
+    args: [BENCH],
+    summary: 'drain ratios, usage scenarios and break-even pour sizes',
+    options: [
+      'device',
+      'variant',
+      'scenario',
+      'curve',
+      'pour',
+      'breakEven',
+      'seed',
+      'format',
+      'out',
+    ],
+    examples: [
+      'water-use samples/fourteen-devices --scenario family',
+      'water-use samples/first-bench --curve --pour "250 ml" --pour "2 L"',
+    ],
+    load: () => import('../commands/water-use.ts'),
+  },
+  {
+    name: 'pours',
+    args: [BENCH],
+    summary: 'flow of clean water and the times to fill common vessels',
+    options: ['device', 'variant', 'format', 'out'],
+    examples: ['pours samples/first-bench', 'pours samples/fourteen-devices --format md'],
+    load: () => import('../commands/pours.ts'),
+  },
+  {
+    name: 'compare',
+    args: [BENCH],
+    summary: 'all measures of all devices side by side',
+    options: ['device', 'variant', 'analyte', 'scenario', 'seed', 'format', 'out'],
+    examples: [
+      'compare samples/first-bench',
+      'compare samples/fourteen-devices --device tankless-a --device tankless-b',
+    ],
+    load: () => import('../commands/compare.ts'),
+  },
+  {
+    name: 'notes',
+    args: [BENCH],
+    summary: 'everything: Markdown notes, tables, charts and data in one folder',
+    options: ['device', 'variant', 'analyte', 'scenario', 'seed', 'folder', 'force'],
+    examples: [
+      'notes samples/first-bench -o first-notes',
+      'notes samples/fourteen-devices -o review-notes --scenario family',
+    ],
+    load: () => import('../commands/notes.ts'),
+  },
+  {
+    name: 'trace',
+    args: [
+      BENCH,
+      { name: 'device', about: 'device whose figure is traced' },
+      { name: 'measure', about: 'the figure, such as reduction.lead; compare lists them all' },
+    ],
+    summary: 'how one figure came about, back to file, line and column',
+    options: ['variant', 'scenario', 'seed', 'format', 'out'],
+    examples: [
+      'trace samples/first-bench tankless-one reduction.lead',
+      'trace samples/fourteen-devices tankless-a reduction.lead --format json',
+    ],
+    load: () => import('../commands/trace.ts'),
+  },
+  {
+    name: 'lookup',
+    args: [{ name: 'text', about: 'a key, name, alias or CAS number of an analyte' }],
+    summary: 'an analyte, its aliases, units and reference levels',
+    options: ['format', 'out'],
+    examples: ['lookup lead', 'lookup 7440-38-2 --format json'],
+    load: () => import('../commands/lookup.ts'),
+  },
+];

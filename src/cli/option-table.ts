@@ -1,0 +1,156 @@
+/** The headings under which help lists options, in their order. */
+export const OPTION_GROUPS = ['Input', 'Method', 'Output'] as const;
+
+interface OptionEntry {
+  /** Short and long flag with a placeholder that names the kind or unit of the value. */
+  readonly flags: string;
+  readonly group: (typeof OPTION_GROUPS)[number];
+  readonly about: string;
+  readonly choices?: readonly string[];
+  /** The value in force when the option is not given; help shows it. */
+  readonly standard?: string;
+  readonly repeatable?: boolean;
+  readonly required?: boolean;
+  /** The value is an integer from 0 to 4294967295. */
+  readonly integer?: boolean;
+  /** Options that mean the opposite. */
+  readonly excludes?: readonly string[];
+}
+
+/**
+ * Every option of every command: a flag has one meaning, wherever it is given. The one exception is
+ * `--out`, which is a file for data and a folder for notes.
+ */
+const OPTIONS = {
+  device: {
+    flags: '--device <id>',
+    group: 'Input',
+    about: 'only this device; repeatable',
+    repeatable: true,
+  },
+  variant: {
+    flags: '--variant <id>',
+    group: 'Input',
+    about: 'only devices in this state of their settings; repeatable',
+    repeatable: true,
+  },
+  analyte: {
+    flags: '--analyte <name>',
+    group: 'Input',
+    about: 'only this analyte, by key, name, alias or CAS number; repeatable',
+    repeatable: true,
+  },
+  scenario: {
+    flags: '--scenario <id>',
+    group: 'Input',
+    about: 'only this usage scenario; repeatable',
+    repeatable: true,
+  },
+  against: {
+    flags: '--against <old-bench>',
+    group: 'Input',
+    about: 'compare every published number with this earlier edition',
+  },
+  seed: {
+    flags: '--seed <integer>',
+    group: 'Method',
+    about: 'seed of everything drawn at random (default: the seed of bench.json)',
+    integer: true,
+  },
+  curve: {
+    flags: '--curve',
+    group: 'Method',
+    about: 'give the total drain ratio against the size of one isolated pour',
+    excludes: ['breakEven'],
+  },
+  breakEven: {
+    flags: '--break-even',
+    group: 'Method',
+    about: 'give the pour size at which two devices drain the same',
+    excludes: ['curve', 'pour'],
+  },
+  pour: {
+    flags: '--pour <volume>',
+    group: 'Method',
+    about: 'a pour size of the curve, such as "250 ml"; repeatable, implies --curve',
+    repeatable: true,
+    excludes: ['breakEven'],
+  },
+  writeLayouts: {
+    flags: '--write-layouts',
+    group: 'Output',
+    about: 'write beside each lab file how it was read, as lab/NAME.layout.json',
+  },
+  format: {
+    flags: '--format <format>',
+    group: 'Output',
+    about: 'form of the data: table, csv, json or md',
+    choices: ['table', 'csv', 'json', 'md'],
+    standard: 'table',
+  },
+  out: {
+    flags: '-o, --out <file>',
+    group: 'Output',
+    about: 'write the data to this file, whole or not at all (default: standard output)',
+  },
+  folder: {
+    flags: '-o, --out <folder>',
+    group: 'Output',
+    about: 'folder to write, whole or not at all; required',
+    required: true,
+  },
+  force: {
+    flags: '--force',
+    group: 'Output',
+    about: 'write even where the folder holds files this tool did not write',
+  },
+  failOn: {
+    flags: '--fail-on <level>',
+    group: 'Output',
+    about: 'exit with 1 when a finding is a warning, or a note, or graver (default: never)',
+    choices: ['warning', 'note'],
+  },
+  color: {
+    flags: '--color <when>',
+    group: 'Output',
+    about: 'colour: auto, always or never',
+    choices: ['auto', 'always', 'never'],
+    standard: 'auto',
+  },
+  quiet: {
+    flags: '--quiet',
+    group: 'Output',
+    about: 'say nothing on standard error but errors',
+  },
+  debug: {
+    flags: '--debug',
+    group: 'Output',
+    about: 'show where in the tool an error was raised',
+  },
+} as const satisfies Readonly<Record<string, OptionEntry>>;
+
+export type OptionName = keyof typeof OPTIONS;
+
+export const OPTION_TABLE: Readonly<Record<OptionName, OptionEntry>> = OPTIONS;
+
+/** Every command has these and help always lists them. */
+export const ALWAYS: readonly OptionName[] = ['failOn', 'color', 'quiet', 'debug'];
+
+/**
+ * Every command takes these, so that one set of options can be handed to all commands; where one
+ * has no bearing, help leaves it out and the call says so.
+ */
+export const SHARED: readonly OptionName[] = [
+  'device',
+  'variant',
+  'analyte',
+  'scenario',
+  'seed',
+  'format',
+  'out',
+];
+
+/** `--break-even` of `breakEven`, `--out` of `folder`. */
+export function longFlag(name: OptionName): string {
+  return /--[a-z-]+/.exec(OPTION_TABLE[name].flags)?.[0] ?? '';
+}
