@@ -5,6 +5,7 @@ import {
   cellPlace,
   FILES,
   type FileName,
+  type PlacedRow,
   type RawRow,
   type RawTable,
   type TableSource,
@@ -90,7 +91,7 @@ function readRow<F extends FileName>(
       }
     }
   }
-  for (const [a, b] of spec.eitherOf) findings.push(...eitherOf(values, a, b, cellPlace(row, a)));
+  for (const [a, b] of spec.eitherOf) findings.push(...eitherOf(row, a, b));
   const failed = findings.slice(before).some((item) => item.level === 'error');
   return failed ? null : { ...row, values: values as CellsOf<F> };
 }
@@ -120,19 +121,23 @@ function missingCell(name: string, at: Place): Finding {
   );
 }
 
-function eitherOf(values: Record<string, unknown>, a: string, b: string, at: Place): Finding[] {
-  const hasA = values[a] !== null;
-  const hasB = values[b] !== null;
-  if (hasA !== hasB) return [];
+/** Of two columns that stand for each other exactly one holds a cell, readable or not. */
+function eitherOf(row: PlacedRow, a: string, b: string): Finding[] {
+  const isFilled = (field: string): boolean => {
+    const index = row.source.fieldIndex.get(field);
+    return index !== undefined && (row.raw[index] ?? '').trim() !== '';
+  };
+  if (isFilled(a) !== isFilled(b)) return [];
+  const at = cellPlace(row, a);
   return [
-    hasA
+    isFilled(a)
       ? finding(
           'either-both',
           `${a} and ${b} are both filled in`,
           'keep the one that was measured',
           at,
         )
-      : finding('either-missing', `neither ${a} nor ${b} is filled in`, `write one of them`, at),
+      : finding('either-missing', `neither ${a} nor ${b} is filled in`, 'write one of them', at),
   ];
 }
 

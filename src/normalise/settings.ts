@@ -2,6 +2,8 @@ import { closestWord, type Finding, finding, type Place } from '../findings/inde
 import { type BenchSettings, benchSettingsSchema } from '../model/index.ts';
 import { JURISDICTIONS } from '../reference/index.ts';
 
+type PlaceOf = (path: readonly PropertyKey[], part?: 'value' | 'key') => Place;
+
 export interface SettingsReading {
   /** Null when a setting is wrong; the findings say which. */
   readonly settings: BenchSettings | null;
@@ -9,10 +11,7 @@ export interface SettingsReading {
 }
 
 /** The settings of `bench.json`, with every unknown key and every value of a wrong kind. */
-export function readSettings(
-  value: unknown,
-  placeOf: (path: readonly PropertyKey[]) => Place,
-): SettingsReading {
+export function readSettings(value: unknown, placeOf: PlaceOf): SettingsReading {
   const parsed = benchSettingsSchema.safeParse(value, { reportInput: true });
   const findings: Finding[] = [];
   for (const issue of parsed.success ? [] : parsed.error.issues) {
@@ -31,17 +30,14 @@ export function readSettings(
   return { settings: parsed.data, findings };
 }
 
-function unknownKey(
-  path: readonly PropertyKey[],
-  placeOf: (path: readonly PropertyKey[]) => Place,
-): Finding {
+function unknownKey(path: readonly PropertyKey[], placeOf: PlaceOf): Finding {
   const key = String(path.at(-1) ?? '');
   const near = path.length > 1 ? null : closestWord(key, Object.keys(benchSettingsSchema.shape));
   return finding(
     'key-unknown',
     `"${key}" is not a setting of a bench`,
     near === null ? 'remove the key' : `did you mean "${near}"? otherwise remove the key`,
-    placeOf(path),
+    placeOf(path, 'key'),
   );
 }
 
@@ -49,7 +45,7 @@ function wrongValue(
   path: readonly PropertyKey[],
   message: string,
   input: unknown,
-  placeOf: (path: readonly PropertyKey[]) => Place,
+  placeOf: PlaceOf,
 ): Finding {
   const name = path.map(String).join('.');
   if (input === undefined && path.length > 0) {
@@ -70,10 +66,7 @@ function wrongValue(
   );
 }
 
-function unknownJurisdictions(
-  settings: BenchSettings,
-  placeOf: (path: readonly PropertyKey[]) => Place,
-): Finding[] {
+function unknownJurisdictions(settings: BenchSettings, placeOf: PlaceOf): Finding[] {
   const findings: Finding[] = [];
   for (const [index, name] of (settings.reference_levels ?? []).entries()) {
     if (JURISDICTIONS.includes(name)) continue;
@@ -89,10 +82,7 @@ function unknownJurisdictions(
   return findings;
 }
 
-function timeZone(
-  settings: BenchSettings,
-  placeOf: (path: readonly PropertyKey[]) => Place,
-): Finding[] {
+function timeZone(settings: BenchSettings, placeOf: PlaceOf): Finding[] {
   if (settings.time_zone === undefined) return [];
   try {
     new Intl.DateTimeFormat('en', { timeZone: settings.time_zone });
@@ -112,10 +102,7 @@ function timeZone(
 /** Settings that are checked and that no figure of this version depends on. */
 const NOT_USED = ['tariffs', 'cost_horizon', 'discount_rate', 'score'] as const;
 
-function notUsed(
-  settings: BenchSettings,
-  placeOf: (path: readonly PropertyKey[]) => Place,
-): Finding[] {
+function notUsed(settings: BenchSettings, placeOf: PlaceOf): Finding[] {
   const names = NOT_USED.filter((name) => settings[name] !== undefined);
   const display = settings.display === 'us' ? (['display'] as const) : [];
   return [...names, ...display].map((name) =>
@@ -123,7 +110,7 @@ function notUsed(
       'setting-not-used',
       `the setting "${name}" is kept and changes nothing in this version`,
       'none needed',
-      placeOf([name]),
+      placeOf([name], 'key'),
     ),
   );
 }

@@ -2,12 +2,17 @@ import { type Node, type ParseError, parseTree, printParseErrorCode } from 'json
 import { type Finding, finding, type Place, place } from '../findings/index.ts';
 import { decodeText } from './decode-text.ts';
 
+export type JsonPlacer = (path: readonly PropertyKey[], part?: 'value' | 'key') => Place;
+
 export interface JsonReading {
   /** The value; null when the text is not JSON. */
   readonly value: unknown;
   readonly findings: readonly Finding[];
-  /** The place of the value at a path of keys and indices, or of the nearest parent. */
-  readonly placeOf: (path: readonly PropertyKey[]) => Place;
+  /**
+   * The place of the value at a path of keys and indices (`part` value), or of the last key of the
+   * path itself (`part` key); of the nearest parent where the path ends early.
+   */
+  readonly placeOf: JsonPlacer;
 }
 
 /**
@@ -20,7 +25,9 @@ export function readJson(bytes: Uint8Array, path: string): JsonReading {
   const errors: ParseError[] = [];
   const root = parseTree(text, errors, { disallowComments: true, allowTrailingComma: false });
   const findings: Finding[] = [...decoding];
-  for (const error of errors) {
+  // What follows the first syntax error is mostly its echo.
+  const [error] = errors;
+  if (error !== undefined) {
     findings.push(
       finding(
         'json-broken',
@@ -45,7 +52,7 @@ export function readJson(bytes: Uint8Array, path: string): JsonReading {
   return {
     value: broken ? null : JSON.parse(text),
     findings,
-    placeOf: (keys) => at(root === undefined ? 0 : nearestOffset(root, keys)),
+    placeOf: (keys, part = 'value') => at(root === undefined ? 0 : nearestOffset(root, keys, part)),
   };
 }
 
@@ -72,13 +79,16 @@ function repeatedKeys(node: Node, at: (offset: number) => Place): Finding[] {
   return findings;
 }
 
-function nearestOffset(root: Node, keys: readonly PropertyKey[]): number {
+function nearestOffset(root: Node, keys: readonly PropertyKey[], part: 'value' | 'key'): number {
   let node = root;
-  for (const key of keys) {
-    const next =
+  for (const [index, key] of keys.entries()) {
+    const property =
       typeof key === 'number'
-        ? node.children?.[key]
-        : node.children?.find((child) => child.children?.[0]?.value === key)?.children?.[1];
+        ? undefined
+        : node.children?.find((child) => child.children?.[0]?.value === key);
+    const name = property?.children?.[0];
+    if (part === 'key' && index === keys.length - 1 && name !== undefined) return name.offset;
+    const next = typeof key === 'number' ? node.children?.[key] : property?.children?.[1];
     if (next === undefined) break;
     node = next;
   }
