@@ -1,3 +1,4 @@
+import type { BenchError, Finding } from '../findings/index.ts';
 import type { Style } from '../report/style.ts';
 import { EXIT, type ExitCode } from './exit-codes.ts';
 import { Interruption, writeMessage } from './terminal.ts';
@@ -12,17 +13,28 @@ export async function tellFailure(error: unknown, debug: boolean, style: Style):
   const { BenchError, finding } = await import('../findings/index.ts');
   const told =
     error instanceof BenchError
-      ? error.finding
+      ? carriedFindings(error)
       : error instanceof UsageError
-        ? finding(error.code, error.message, error.remedy)
+        ? [finding(error.code, error.message, error.remedy)]
         : null;
   if (told === null) {
     writeMessage(defectText(error, debug));
     return EXIT.defect;
   }
-  const { findingText } = await import('../report/findings-text.ts');
-  writeMessage(`${findingText(told, style)}\n${debug ? stackOf(error) : ''}`);
+  const { findingsText, findingText } = await import('../report/findings-text.ts');
+  const [only, ...others] = told;
+  writeMessage(
+    only !== undefined && others.length === 0
+      ? `${findingText(only, style)}\n`
+      : findingsText(told, { limit: null, style }),
+  );
+  if (debug) writeMessage(stackOf(error));
   return EXIT.refused;
+}
+
+/** An error may stand for several findings, all of which the user has to see at once. */
+function carriedFindings(error: BenchError & { findings?: readonly Finding[] }) {
+  return error.findings ?? [error.finding];
 }
 
 /** One line on a defect of the tool, and the stack when asked for. */

@@ -90,6 +90,14 @@ describe('the end of a call', () => {
     expect(debugged.stderr).toMatch(/\n {4}at .*fake-program\.mjs/);
   });
 
+  it('is 2 with every finding that an error stands for', async () => {
+    const { code, stdout, stderr } = await run('fail findings');
+    expect([code, stdout]).toEqual([2, '']);
+    for (const part of ['error unit-missing', 'warning file-unknown', '2 findings (']) {
+      expect(stderr).toContain(part);
+    }
+  });
+
   it('is 70 and one line for a defect of the tool, with a stack on demand', async () => {
     const plain = await run('fail defect');
     expect([plain.code, plain.stdout]).toEqual([70, '']);

@@ -49,6 +49,10 @@ const runs = {
   },
   fail: ({ args }) => {
     if (args[0] === 'bench') throw new BenchError('file-missing', 'it is gone', 'put it back', AT);
+    if (args[0] === 'findings') {
+      const error = new BenchError('file-missing', 'it is gone', 'put it back', AT);
+      throw Object.assign(error, { findings: [...findings.error, ...findings.warning] });
+    }
     throw new TypeError('x is not\na function');
   },
   stray: () => {
