@@ -22,16 +22,15 @@ export function traceRows(steps: readonly TraceStep[]): TraceRow[] {
   }));
 }
 
-/** How the text of a cell became its value: `47.5 fl oz x 0.0295735295625 L`. */
+/** How the text of a cell became its value: `2 x 500 mL / 1000`, `1.5 gal x 3.785411784`. */
 export function quantityFormula(quantity: Quantity): string {
   return quantity.parts
     .map(({ times, number, unit, unitFrom }) => {
       const repeated = times === 1 ? `${number}` : `${times} x ${number}`;
-      const factor = ratioText(unit.toBase);
+      const isCore = unit.toBase.num === unit.toBase.den && unit.offset.num === 0;
+      const factor = isCore ? '' : ` ${ratioText(unit.toBase)}`;
       const from = unitFrom === 'header' ? ' (unit of the header)' : '';
-      return factor === '1'
-        ? `${repeated} ${unit.name}${from}`
-        : `${repeated} ${unit.name} x ${factor}${from}`;
+      return `${repeated} ${unit.name}${factor}${from}`;
     })
     .join(' + ');
 }
