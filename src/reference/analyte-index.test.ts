@@ -52,6 +52,14 @@ describe('an analyte by its name', () => {
     expect(byName('Nitrogen, dissolved')).toBe('unknown');
   });
 
+  it('is found by a name with another in brackets, where the two agree', () => {
+    expect(byName('Perfluorooctanoic acid (PFOA)')).toBe('pfoa via alias');
+    expect(byName('Sodium (Na)')).toBe('sodium via alias');
+    expect(byName('Conductivity [EC]')).toBe('conductivity via alias');
+    expect(byName('Lead (As)')).toBe('unknown');
+    expect(byName('Lead (method 200.8)')).toBe('unknown');
+  });
+
   it('is asked about where the name means two things', () => {
     expect(byName('EC')).toBe('ambiguous conductivity e-coli');
     expect(byName('TON')).toBe('ambiguous odor nitrate-nitrite');

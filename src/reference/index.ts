@@ -6,17 +6,14 @@ export type { Analyte, AnalyteBasis } from './analyte.ts';
 export { type AnalyteIndex, type AnalyteReading, analyteIndex } from './analyte-index.ts';
 export { type Conversion, conversionTo } from './basis.ts';
 export type { ConversionProblem } from './basis-problems.ts';
-export { type CasReading, casCheckDigit, readCas } from './cas.ts';
+export { type CasReading, readCas } from './cas.ts';
 export { volumeFromMassL, waterDensityGPerMl } from './density.ts';
-export { BASE_UNITS, type Dimension, type Measures } from './dimensions.ts';
+export type { Dimension, Measures } from './dimensions.ts';
 export type { AnalyteProblem, ExtraAnalyte } from './extra-analytes.ts';
 export { JURISDICTIONS, levelsOf, type ReferenceLevel } from './levels.ts';
 export { type AnalyteFacts, type BasisFactor, type Lookup, lookUp } from './lookup.ts';
 export {
-  applyRatio,
-  divideRatio,
   exactRatio,
-  multiplyRatio,
   type Ratio,
   ratioText,
   ratioValue,
@@ -26,8 +23,6 @@ export {
   applyLinear,
   type Converted,
   convert,
-  fromBase,
   toBase,
   type Unit,
-  unitText,
 } from './unit.ts';

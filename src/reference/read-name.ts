@@ -37,7 +37,7 @@ export type NameReading =
  * Aliases the bench adds come first, so that a bench can settle a name with two meanings. Then what
  * only looks like an analyte, spellings taken exactly as written, names with two meanings, and the
  * aliases. A name unknown so far is tried without a stated basis (`…, as N`) and, for metals,
- * without the fraction (`total`, `dissolved`).
+ * without the fraction (`total`, `dissolved`), and a name with another in brackets by both.
  */
 export function readName(name: string, tables: NameTables): NameReading {
   const trimmed = name.trim();
@@ -51,7 +51,8 @@ export function readName(name: string, tables: NameTables): NameReading {
     readAmbiguous(key, tables) ??
     readAlias(trimmed, key, tables) ??
     readStatedBasis(trimmed, tables) ??
-    readMetalFraction(trimmed, tables) ?? { kind: 'none' }
+    readMetalFraction(trimmed, tables) ??
+    readDoubleName(trimmed, tables) ?? { kind: 'none' }
   );
 }
 
@@ -104,6 +105,27 @@ function readMetalFraction(name: string, tables: NameTables): NameReading | null
   if (rest === undefined) return null;
   const analyte = tables.byName.get(nameKey(rest));
   return analyte?.group === 'metals' ? { kind: 'found', analyte, basis: null, via: 'alias' } : null;
+}
+
+const BRACKETED = /^(.+?)\s*[([]([^()[\]]+)[)\]]$/;
+
+/** `Perfluorooctanoic acid (PFOA)`: two names, taken only where they agree. */
+function readDoubleName(name: string, tables: NameTables): NameReading | null {
+  const match = BRACKETED.exec(name);
+  if (match === null) return null;
+  const first = readName(match[1] ?? '', tables);
+  const second = readName(match[2] ?? '', tables);
+  if (first.kind === 'found' && agrees(second, first.analyte)) {
+    const basis = first.basis ?? (second.kind === 'found' ? second.basis : null);
+    return { ...first, basis, via: 'alias' };
+  }
+  if (second.kind === 'found' && agrees(first, second.analyte)) return { ...second, via: 'alias' };
+  return null;
+}
+
+function agrees(reading: NameReading, analyte: Analyte): boolean {
+  if (reading.kind === 'found') return reading.analyte === analyte;
+  return reading.kind === 'ambiguous' && reading.candidates.includes(analyte);
 }
 
 function found(analyte: Analyte, name: string, key: string): NameReading {

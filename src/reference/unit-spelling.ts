@@ -19,6 +19,8 @@ const MOJIBAKE: readonly (readonly [RegExp, string])[] = [
  * `repaired` says so. A question mark or the replacement character proves nothing and stays.
  */
 export function tidySpelling(spelling: string): TidySpelling {
+  // Plain ASCII without an escape needs none of the repairs.
+  if (/^[ !#-%'-[\]-~]*$/.test(spelling)) return { text: tidyBlanks(spelling), repaired: false };
   let text = spelling;
   for (const [damage, sign] of MOJIBAKE) text = text.replace(damage, sign);
   const repaired = text !== spelling;
@@ -28,13 +30,17 @@ export function tidySpelling(spelling: string): TidySpelling {
     .replace(/[“”″]/g, '"')
     .normalize('NFKC')
     .replace(/μ/g, 'u')
-    .replace(/[−⁻]/g, '-')
+    .replace(/[−⁻]/g, '-');
+  return { text: tidyBlanks(text), repaired };
+}
+
+function tidyBlanks(text: string): string {
+  return text
     .replace(/[*^]+$/, '')
     .replace(/\s+/g, ' ')
     .trim()
     .replace(/ ?([/@%()°]) ?/g, '$1')
     .replace(/(\d) (?=[A-Za-z])/g, '$1');
-  return { text, repaired };
 }
 
 /** True where a character was lost for good, so that the unit cannot be known. */

@@ -1,5 +1,5 @@
 import type { Dimension } from './dimensions.ts';
-import { addRatio, applyRatio, divideRatio, ONE, type Ratio, ratioValue, ZERO } from './ratio.ts';
+import { addRatio, applyRatio, divideRatio, ONE, type Ratio, ZERO } from './ratio.ts';
 
 /**
  * A unit of measurement.
@@ -116,9 +116,4 @@ function applyStep(value: number, from: Unit, to: Unit): number {
 
 function negative(ratio: Ratio): Ratio {
   return ratio.num === 0 ? ZERO : { num: -ratio.num, den: ratio.den };
-}
-
-/** The factor of a unit as a number, for display. */
-export function factorOf(unit: Unit): number {
-  return ratioValue(unit.toBase);
 }

@@ -8,7 +8,8 @@
  * Source: NIST Special Publication 811 (2008), Appendix B, and Handbook 44, Appendix C: a US gallon
  *   is 231 cubic inches, an imperial gallon 4.54609 L; metric spoons and cups by common practice.
  *   An imperial cup, tablespoon and teaspoon have no one size, so they are asked about.
- * Verified: recomputed in tests/outside-checks/units; the books were not read for this table.
+ * Verified: held against the printed factors in tests/outside-checks/units, read in a transcription
+ *   of SP 811, Appendix B.9.
  */
 import type { Dimension, Measures } from '../dimensions.ts';
 

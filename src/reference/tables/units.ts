@@ -7,8 +7,8 @@
  * Source: definitions of NIST Special Publication 811 (2008 edition), Appendix B, and NIST
  *   Handbook 44, Appendix C, for volume, mass and pressure; 1 Ci = 3.7e10 Bq; a year of
  *   365.2425 days. Spellings were collected from public water-data exports and from usage.
- * Verified: factors recomputed from the definitions and held against a second table in
- *   tests/outside-checks/units; the two books themselves were not read for this table.
+ * Verified: factors recomputed from the definitions and held against the printed ones in
+ *   tests/outside-checks/units, read in a transcription of SP 811, Appendix B.9.
  */
 import type { Dimension } from '../dimensions.ts';
 
@@ -114,7 +114,6 @@ export const UNIT_ROWS: readonly UnitRow[] = [
   ['degClark', 'hardness', '64.79891/4.54609', '°Clark | °e | °eH | grains/imp gal | grains per imperial gallon | grains/UK gal', { basis: 'as CaCO3', note: 'grain per imperial gallon' }],
   ['degdH', 'hardness', '10*100.087/56.077', '°dH | dH | °d | ° dH | dGH | °KH', { basis: 'as CaCO3', note: '10 mg CaO per litre' }],
   ['degfH', 'hardness', '0.1*100.087', '°fH | °f | °TH', { basis: 'as CaCO3', note: '0.1 mmol per litre' }],
-  ['mg/L CaCO3', 'hardness', '1', '', { basis: 'as CaCO3' }],
   ['mmol/L CaCO3', 'hardness', '100.087', 'mmol/l CaCO3 | mmol/l Ca+Mg | mmol/L Ca+Mg | mol/m3 (hardness) | mmol/L as CaCO3', { basis: 'as CaCO3' }],
   // Conductivity, at 25 C
   ['uS/cm', 'conductivity', '1', 'US/CM | uS/cm @25C | uS/cm @25°C | uS/cm (25°C) | uS/cm à 25°C | uS/cm at 25 C | microsiemens per centimeter | microsiemens per centimeter at 25 degrees Celsius | umho/cm | umhos/cm | micromhos/cm'],
@@ -174,9 +173,10 @@ export const UNIT_ROWS: readonly UnitRow[] = [
   ['log10', 'log-reduction', '1', 'log | LRV | log reduction'],
 ];
 
-/** Units with a name of their own whose short spellings are not read without a context. */
+/** Units with a name of their own that is not read as a spelling, or only in a context. */
 export const QUIET_UNIT_ROWS: readonly UnitRow[] = [
   ['1', 'ratio', '1', ''],
+  ['mg/L CaCO3', 'hardness', '1', '', { basis: 'as CaCO3' }],
   ['%', 'ratio', '0.01', ''],
   ['CF', 'conductivity', '100', ''],
   ['PSU', 'salinity', '1', ''],
