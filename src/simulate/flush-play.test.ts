@@ -114,6 +114,14 @@ describe('flush rules, interval rules', () => {
     ]);
   });
 
+  it('go by row order also where rounding sets their due times a hair apart', () => {
+    const tenths: FlushRule = { ...GRID, rule: 'tenths', afterS: 0.1 };
+    const once: FlushRule = { ...GRID, rule: 'once', afterS: 0.3 };
+    // 3 × 0.1 is larger than 0.3 by 6e-17.
+    const fired = play({ flushRules: [tenths, once] }, [], { endS: 0.35 }).flushes;
+    expect(fired?.map(({ rule }) => rule)).toEqual(['tenths', 'tenths', 'tenths', 'once']);
+  });
+
   it('come before idle rules at one instant, then go by row order', () => {
     const idle: FlushRule = { ...IDLE, rule: 'idle', anchor: 'power-on' };
     const flushRules = [

@@ -29,12 +29,13 @@ export function playPours(
   endS: number,
 ): PlayedPours {
   const { atS, volumeL } = pours;
+  const toleranceS = SAME_INSTANT_S;
   const { dueS, isDeferred } = play;
   const { afterS, gridCount } = play.rules.timers;
-  const leastPauseS = play.rules.leastPauseS - SAME_INSTANT_S;
+  const leastPauseS = play.rules.leastPauseS - toleranceS;
   const timerCount = dueS.length;
   const pourCount = atS.length;
-  const lastS = endS + SAME_INSTANT_S;
+  const lastS = endS + toleranceS;
   let nextDueS = Number.NEGATIVE_INFINITY; // not known yet
   let previousAtS = 0;
   let previousEndS = 0;
@@ -52,12 +53,12 @@ export function playPours(
       // Written so that NaN fails: every comparison with it is false.
       const isUsable = startS >= 0 && startS < Infinity && pourL >= 0 && pourL < Infinity;
       if (!isUsable) refusePour(index, startS, pourL);
-      if (startS < previousAtS - SAME_INSTANT_S) refuseOrder(index, startS, previousAtS);
-      if (startS < previousEndS - SAME_INSTANT_S) refuseOverlap(index, startS, previousEndS);
+      if (startS < previousAtS - toleranceS) refuseOrder(index, startS, previousAtS);
+      if (startS < previousEndS - toleranceS) refuseOverlap(index, startS, previousEndS);
     }
     const pourEndS = startS + pourL * secondsPerL;
 
-    const untilS = Math.min(startS + SAME_INSTANT_S, lastS);
+    const untilS = Math.min(startS + toleranceS, lastS);
     while (nextDueS <= untilS) {
       let first = -1;
       nextDueS = Number.POSITIVE_INFINITY;
@@ -70,7 +71,7 @@ export function playPours(
       }
       if (nextDueS > untilS) break;
       // Of timers due at one instant the first in order goes first.
-      const sameUntilS = Math.min(nextDueS + SAME_INSTANT_S, untilS);
+      const sameUntilS = Math.min(nextDueS + toleranceS, untilS);
       for (let timer = 0; timer < first; timer++) {
         if ((dueS[timer] as number) <= sameUntilS) first = timer;
       }
