@@ -7,6 +7,12 @@ export { type AnalyteIndex, type AnalyteReading, analyteIndex } from './analyte-
 export { type Conversion, conversionTo } from './basis.ts';
 export type { ConversionProblem } from './basis-problems.ts';
 export { type CasReading, readCas } from './cas.ts';
+export {
+  type CertificationChallenge,
+  challengesOf,
+  standardNamed,
+  standardWithoutChallenge,
+} from './certification.ts';
 export { volumeFromMassL, waterDensityGPerMl } from './density.ts';
 export type { Dimension, Measures } from './dimensions.ts';
 export type { AnalyteProblem, ExtraAnalyte } from './extra-analytes.ts';
@@ -26,3 +32,4 @@ export {
   toBase,
   type Unit,
 } from './unit.ts';
+export { type WaterEfficiencyFigure, waterEfficiencyFigures } from './water-efficiency.ts';
