@@ -39,6 +39,11 @@ const sideSchema = z.strictObject({
   low: maybe.describe('lower bound; null when not tested'),
   high: maybe.describe('upper bound; null when not tested or without an upper bound'),
   estimate: maybe.describe('the figure where it was quantified'),
+  uncertainty: maybe.describe('standard uncertainty of the estimate; null without an estimate'),
+  uncertainty_from: z
+    .enum(['stated', 'duplicates', 'assumed'])
+    .nullable()
+    .describe('whether the lab stated it, duplicates of the bench showed it, or it is assumed'),
   n: z.int().describe('results that went in'),
   method: z.string().nullable().describe('how they were joined, and how each is bounded'),
   sample: z.string().nullable().describe('samples, joined by +'),
@@ -63,18 +68,36 @@ const reductionRow = z.strictObject({
   kind: z.enum(['natural', 'spiked']),
   analyte: z.string(),
   outcome: z.enum(OUTCOMES),
-  firm: z.boolean().describe('rests on bounds or stated or measured uncertainty'),
+  firm: z
+    .boolean()
+    .describe('rests on bounds or on stated or measured uncertainty; false: on assumed alone'),
+  rise_p: maybe.describe(
+    'p-value of the one-sided test that the product lies above the feed, adjusted for all pairs of the bench',
+  ),
   unit: z.string().describe('canonical unit of feed and product'),
   feed: sideSchema,
   product: sideSchema,
   reduction: z.strictObject({
-    low: maybe.describe('lower bound, a fraction; null when unbounded or not tested'),
-    high: maybe.describe('upper bound, a fraction; null when complete removal is possible'),
-    estimate: maybe,
-    interval_low: maybe,
-    interval_high: maybe,
-    confidence: maybe,
-    low_at_detection_limit: maybe.describe('lower bound at the detection limit'),
+    low: maybe.describe(
+      'lower bound, a fraction; of a censored pair the one printed, widened by the uncertainty; ' +
+        'null when unbounded or not tested',
+    ),
+    high: maybe.describe(
+      'upper bound, widened likewise; null when complete removal is possible or not tested',
+    ),
+    estimate: maybe.describe('1 - product / feed where both were quantified'),
+    interval_low: maybe.describe('lower end of the interval of an estimate; null when unbounded'),
+    interval_high: maybe.describe('upper end; null when it reaches complete removal'),
+    confidence: maybe.describe(
+      'confidence of the printed bounds or interval; null when they carry none, as at a detection limit',
+    ),
+    low_at_detection_limit: maybe.describe(
+      'lower bound at the detection limit, by plain arithmetic: about what was reported',
+    ),
+    arithmetic_low: maybe.describe('1 - product high / feed low, without any uncertainty'),
+    arithmetic_high: maybe.describe(
+      '1 - product low / feed high, without any uncertainty; null when complete removal is possible',
+    ),
     bound_limit: z
       .enum(['reporting', 'detection', 'range'])
       .nullable()
@@ -185,6 +208,13 @@ const lookupRow = z.strictObject({
   ),
 });
 
+const notesRow = z.strictObject({
+  id: z.string().describe('section and name of the figure'),
+  value: maybe.describe('the figure in full; null where the text is quoted from the bench'),
+  unit: z.string().nullable(),
+  text: z.string().describe('as printed in the notes'),
+});
+
 export type FindingRow = z.infer<typeof findingSchema>;
 export type ReductionRow = z.infer<typeof reductionRow>;
 export type ReductionOutcome = ReductionRow['outcome'];
@@ -197,6 +227,7 @@ export type PourRow = z.infer<typeof pourRow>;
 export type MeasureRow = z.infer<typeof measureRow>;
 export type TraceRow = z.infer<typeof traceRow>;
 export type LookupRow = z.infer<typeof lookupRow>;
+export type NotesRow = z.infer<typeof notesRow>;
 
 /** Row schema of every published output, by schema name. */
 const ROW_SCHEMAS = {
@@ -208,6 +239,7 @@ const ROW_SCHEMAS = {
   'compare/1': measureRow,
   'trace/1': traceRow,
   'lookup/1': lookupRow,
+  'notes/1': notesRow,
   'findings/1': findingSchema,
 } as const;
 

@@ -87,20 +87,25 @@ export function listed(pieces: readonly Piece[], last = 'and'): Piece {
 
 /** Sentences as one paragraph. */
 export function paragraph(sentences: readonly Piece[]): Piece {
-  return joined(sentences.map(capitalised), ' ');
+  return joined(sentences, ' ');
+}
+
+/** Blocks with a blank line between them. */
+export function blocks(parts: readonly Piece[]): Piece {
+  return joined(parts, '\n\n');
 }
 
 /** A list with one item a piece. */
 export function bullets(items: readonly Piece[]): Piece {
+  const filled = items.filter((item) => item.markdown !== '');
   return joined(
-    items
-      .filter((item) => item.markdown !== '')
-      .map((item) => ({ ...item, markdown: `- ${capitalised(item).markdown}` })),
+    filled.map((item) => ({ ...item, markdown: `- ${item.markdown}` })),
     '\n',
   );
 }
 
-function capitalised(piece: Piece): Piece {
+/** With a capital in front; not for a piece that opens with a text of the bench. */
+export function capitalised(piece: Piece): Piece {
   const { markdown } = piece;
   return { ...piece, markdown: markdown.charAt(0).toUpperCase() + markdown.slice(1) };
 }

@@ -1,0 +1,133 @@
+import { computeReductions, computeWaterUse, drainCurves, pourFlows } from '../analyse/index.ts';
+import { BenchError, hasErrors } from '../findings/index.ts';
+import type { Bench } from '../model/index.ts';
+import { composeNotes, type NotesOutcomes } from '../report/notes/index.ts';
+import { filterSettings, refusedResult } from './bench-outcome.ts';
+import { check } from './check.ts';
+import { argument, type Call, type CommandResult } from './command.ts';
+import { compare } from './compare.ts';
+import { checkFilters } from './filters.ts';
+import { pours } from './pours.ts';
+import { feedWindowS } from './quantity-setting.ts';
+import { readBench } from './read-bench.ts';
+import { reductions } from './reductions.ts';
+import { breakEvens, seedOf, type WaterUseOptions, waterCurve, waterUse } from './water-use.ts';
+
+export interface NotesOptions extends WaterUseOptions {
+  /** Version of the tool, for provenance. */
+  readonly version: string;
+}
+
+/** What the notes rest on: each command's outcome, with those filters that the command knows. */
+function outcomesOf(bench: Bench, options: WaterUseOptions): NotesOutcomes {
+  const { devices = [], variants = [], analytes = [], scenarios = [], seed = null } = options;
+  const states = { devices, variants };
+  return {
+    reductions: reductions(bench, { ...states, analytes }),
+    waterUse: waterUse(bench, { ...states, scenarios, seed }),
+    waterCurve: waterCurve(bench, { ...states, scenarios, seed }),
+    breakEven: breakEvens(bench, { ...states, scenarios, seed }),
+    pours: pours(bench, states),
+    compare: compare(bench, { ...states, analytes, scenarios, seed }),
+    check: check(bench),
+  };
+}
+
+/**
+ * The notes on a bench: Markdown, tables, charts and data, as texts by path.
+ *
+ * Filters limit what is shown; they change no figure.
+ *
+ * @param bench a bench without errors
+ * @returns paths below the folder of the notes, with `/`
+ * @throws {BenchError} filter-unknown
+ * @example
+ * const files = await notes(readBench('samples/first-bench'), { version: '0.1.0' });
+ * files.get('index.md');
+ */
+export async function notes(bench: Bench, options: NotesOptions): Promise<Map<string, string>> {
+  return compose(bench, options, outcomesOf(bench, options));
+}
+
+async function compose(
+  bench: Bench,
+  options: NotesOptions,
+  outcomes: NotesOutcomes,
+): Promise<Map<string, string>> {
+  const keep = checkFilters(bench, options);
+  const use = computeWaterUse(bench, seedOf(bench, options));
+  const { facts } = computeReductions(bench, feedWindowS(bench));
+  const wanted = options.devices ?? [];
+  return composeNotes({
+    bench,
+    version: options.version,
+    filters: filterSettings(options),
+    outcomes,
+    devices: bench.tables.devices
+      .map(({ values }) => values.device)
+      .filter((device) => wanted.length === 0 || wanted.includes(device)),
+    reductions: facts.filter(
+      ({ row }) => keep.keepsDevice(row.device, row.variant) && keep.keepsAnalyte(row.analyte),
+    ),
+    waterUse: {
+      ...use,
+      drains: use.drains.filter((drain) =>
+        keep.keepsDevice(drain.device.values.device, drain.variant),
+      ),
+      facts: use.facts.filter(
+        ({ row }) => keep.keepsDevice(row.device, row.variant) && keep.keepsScenario(row.scenario),
+      ),
+    },
+    curves: drainCurves(use.drains).curves.filter(({ drain }) =>
+      keep.keepsDevice(drain.device.values.device, drain.variant),
+    ),
+    flows: pourFlows(bench).flows.filter((flow) => keep.keepsDevice(flow.device, flow.variant)),
+    keepsAnalyte: (key) => keep.keepsAnalyte(key),
+  });
+}
+
+export async function run(call: Call): Promise<CommandResult> {
+  const source = argument(call, 0);
+  const { folder, force } = call.options;
+  if (folder === null) {
+    throw new BenchError(
+      'argument-missing',
+      'notes needs a folder to write to',
+      'name it with `-o <folder>`',
+    );
+  }
+  const bench = readBench(source);
+  const refused = refusedResult(bench);
+  if (refused !== null) return refused;
+  await call.io.progress('computing');
+  const outcomes = outcomesOf(bench, call.options);
+  const findings = distinctFindings(outcomes);
+  if (hasErrors(findings)) return { outcome: null, findings, written: [], end: 'done' };
+  await call.io.progress('composing the notes');
+  const files = await compose(bench, { ...call.options, version: call.version }, outcomes);
+  await call.io.progress('writing');
+  const { writeFolder } = await import('../report/write-output.ts');
+  await writeFolder(folder, files, {
+    marker: {
+      file: '.pourbench-notes',
+      tool: 'pourbench',
+      version: call.version,
+      schema: 'notes/1',
+    },
+    force,
+    protect: [source],
+  });
+  return { outcome: null, findings, written: [folder], end: 'done' };
+}
+
+/** Every finding of any of the outcomes, once. */
+function distinctFindings(outcomes: NotesOutcomes): CommandResult['findings'] {
+  const all = Object.values(outcomes).flatMap(
+    (outcome: NotesOutcomes['check']) => outcome.findings,
+  );
+  return [
+    ...new Map(
+      all.map((each) => [JSON.stringify([each.code, each.message, each.place]), each]),
+    ).values(),
+  ];
+}

@@ -1,0 +1,179 @@
+import type { DeviceRow, PourRow } from '../../model/index.ts';
+import { markdownTables } from '../markdown.ts';
+import { poursView, reductionViews } from '../views/index.ts';
+import { litres, ratio } from './figures.ts';
+import type { NotesInput } from './notes-input.ts';
+import { blocks, bullets, markup, NOTHING, type Piece, quoted, say } from './piece.ts';
+import { deviceNames, subjectName } from './subjects.ts';
+import { left, right, tablePiece } from './table.ts';
+import type { WaterNotes } from './water-notes.ts';
+
+/** The page of one device: facts, reductions, water, flow, what was seen, claims and parts. */
+export function devicePage(input: NotesInput, water: WaterNotes, device: DeviceRow): Piece {
+  const key = device.values.device;
+  const name = deviceNames(input.bench).get(key) ?? key;
+  return blocks([
+    say`# ${name}`,
+    say`[All notes](../index.md) of “${input.bench.settings.title}”`,
+    bullets(facts(device)),
+    markup('## Reductions'),
+    reductions(input, key, name),
+    markup('## Water to drain'),
+    drain(water, device),
+    markup('## Flow'),
+    flow(input, key, name),
+    observations(input, key),
+    claims(input, key),
+    parts(input, key),
+  ]);
+}
+
+function facts({ values }: DeviceRow): Piece[] {
+  const stated = (label: string, text: string | null | undefined): Piece =>
+    text === null || text === undefined ? NOTHING : say`${markup(label)}: ${text}`;
+  const flag = (label: string, value: 'yes' | 'no' | null): Piece =>
+    value === null ? NOTHING : markup(`${label}: ${value}`);
+  return [
+    stated('Code in the files', values.device),
+    markup(`Form: ${values.form}`),
+    markup(`Technology: ${values.technology}`),
+    flag('Storage tank', values.tank),
+    flag('Drain line', values.drain_line),
+    flag('Mineral stage', values.mineral_stage),
+    flag('Ultraviolet lamp', values.uv),
+    stated('Model', values.model),
+    stated('Specimen', values.specimen),
+    markup(`Acquired: ${values.acquired ?? 'not stated'}`),
+    stated('Interests', values.interests ?? 'not stated'),
+    stated('Price', values.price?.text),
+    stated('Price seen on', values.price_date?.text),
+    stated('Price seen at', values.price_source),
+    stated('Advertised flow', values.rated_flow?.text),
+    values.rated_drain_ratio === null
+      ? NOTHING
+      : say`Advertised drain: ${ratio('advertised', values.rated_drain_ratio)} L per litre of clean water`,
+    stated('Advertised production', values.rated_production?.text),
+    stated('Advertised tank volume', values.tank_volume?.text),
+    stated('Warranty', values.warranty?.text),
+    stated('Note', values.note),
+  ];
+}
+
+function reductions(input: NotesInput, key: string, name: string): Piece {
+  const own = input.reductions.filter(({ row }) => row.device === key);
+  if (own.length === 0) return markup('Not tested: no product of this device was sampled.');
+  const voids = [...new Set(own.flatMap(({ voidSamples }) => voidSamples))];
+  const named = own.map((fact) => ({ ...fact, row: { ...fact.row, device: name } }));
+  return blocks([
+    voids.length === 0
+      ? NOTHING
+      : markup('A sample of this device is void: see the notes for its reason.'),
+    markup('Measured figures stand without their uncertainty, which is not yet considered.'),
+    markup(markdownTables(reductionViews(named)).trimEnd()),
+  ]);
+}
+
+function drain(water: WaterNotes, device: DeviceRow): Piece {
+  if (device.values.drain_line === 'no') return markup('The device has no drain line.');
+  const states = water.states.filter((state) => state.drain.device === device);
+  const [state] = states;
+  if (state === undefined || states.every((each) => each.drain.model === null)) {
+    return markup('Not tested: no production run that counts, or a flush of unknown volume.');
+  }
+  return blocks([
+    tablePiece({
+      caption: markup('Litres to drain per litre of clean water, and litres to drain in a year'),
+      columns: [
+        left('State'),
+        left('Use'),
+        right('L per litre of clean water'),
+        right('L in a year'),
+      ],
+      rows: states.flatMap(({ drain: own, lines }) => [
+        [
+          quoted(own.variant),
+          markup('while producing'),
+          ratio('producing', own.model?.drainRatio ?? null),
+          NOTHING,
+        ],
+        ...lines.map(({ row }) => [
+          quoted(row.variant),
+          quoted(row.scenario),
+          ratio(row.scenario, row.total_drain_ratio.estimate),
+          litres(row.scenario, row.drain_L_per_year.estimate),
+        ]),
+      ]),
+      legend: state.drain.hasTank
+        ? [
+            markup(
+              'Storage tank: the ratio holds for the draw size it was measured at; other draws differ.',
+            ),
+          ]
+        : [],
+    }),
+  ]);
+}
+
+function flow(input: NotesInput, key: string, name: string): Piece {
+  const rows = (input.outcomes.pours.rows as readonly PourRow[]).filter(
+    ({ device }) => device === key,
+  );
+  return rows.length === 0
+    ? markup('Not tested: no pour was timed.')
+    : markup(
+        markdownTables([
+          poursView(rows.map((row) => ({ ...row, device: subjectName(name, 'standard') }))),
+        ]).trimEnd(),
+      );
+}
+
+function observations(input: NotesInput, key: string): Piece {
+  const own = input.bench.tables.observations.filter(({ values }) => values.device === key);
+  if (own.length === 0) return NOTHING;
+  return blocks([
+    markup('## Seen at the bench'),
+    bullets(
+      own.map(({ values }) => {
+        const at = values.at === null ? NOTHING : say` (${values.at.text})`;
+        return say`${values.topic}, ${markup(values.severity ?? 'note')}: ${values.text}${at}`;
+      }),
+    ),
+  ]);
+}
+
+function claims(input: NotesInput, key: string): Piece {
+  const own = input.bench.tables.claims.filter(({ values }) => values.device === key);
+  if (own.length === 0) return NOTHING;
+  return blocks([
+    markup('## Claims'),
+    markup(
+      'Word for word, as claimed about the device. Claimed, not tested here: no claim is judged in these notes.',
+    ),
+    bullets(
+      own.map(({ values }) => {
+        const standard = values.standard === null ? NOTHING : say`, ${values.standard}`;
+        const source = values.source === null ? NOTHING : say`, read on: ${values.source}`;
+        return say`“${values.claim}” (evidence as the maker puts it: ${markup(values.evidence)}${standard}${source})`;
+      }),
+    ),
+  ]);
+}
+
+function parts(input: NotesInput, key: string): Piece {
+  const own = input.bench.tables.parts.filter(({ values }) => values.device === key);
+  if (own.length === 0) return NOTHING;
+  return blocks([
+    markup('## Replacement parts'),
+    tablePiece({
+      caption: markup('Parts as listed; life as stated, whichever comes first'),
+      columns: [left('Part'), right('Price'), left('Lasts'), left('Capacity'), right('Count')],
+      rows: own.map(({ values }) => [
+        quoted(values.part),
+        quoted(`${values.price.amount} ${values.price.currency}`),
+        quoted(values.lasts?.text ?? ''),
+        quoted(values.capacity?.text ?? ''),
+        quoted(String(values.count ?? 1)),
+      ]),
+    }),
+  ]);
+}

@@ -1,0 +1,32 @@
+import type { DrainCurve, PourFlow, ReductionFact, WaterUse } from '../../analyse/index.ts';
+import type { Bench } from '../../model/index.ts';
+import type { Outcome } from '../outcome.ts';
+
+/** What the commands give over the same bench with the same filters. */
+export interface NotesOutcomes {
+  readonly reductions: Outcome;
+  readonly waterUse: Outcome;
+  readonly waterCurve: Outcome;
+  readonly breakEven: Outcome;
+  readonly pours: Outcome;
+  readonly compare: Outcome;
+  readonly check: Outcome;
+}
+
+/** All that notes are composed from. Facts hold only what the filters keep. */
+export interface NotesInput {
+  readonly bench: Bench;
+  /** Version of the tool, for provenance. */
+  readonly version: string;
+  /** The filters in force, by name; empty for notes on the whole bench. */
+  readonly filters: Readonly<Record<string, readonly string[]>>;
+  readonly outcomes: NotesOutcomes;
+  /** Devices shown, in the order of devices.csv. */
+  readonly devices: readonly string[];
+  readonly reductions: readonly ReductionFact[];
+  readonly waterUse: WaterUse;
+  readonly curves: readonly DrainCurve[];
+  readonly flows: readonly PourFlow[];
+  /** Whether an analyte is among those shown. */
+  keepsAnalyte(key: string): boolean;
+}

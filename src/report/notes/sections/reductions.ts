@@ -1,0 +1,272 @@
+import {
+  type AnalyteFacts,
+  leadingAnalytes,
+  type ReductionNotes,
+  weightOf,
+} from '../analyte-facts.ts';
+import {
+  analyteNames,
+  feedPhrase,
+  levelSentences,
+  outcomeSentences,
+  testedSubjects,
+} from '../analyte-sentences.ts';
+import { analyteGroups, analyteWords } from '../analyte-words.ts';
+import { estimate, lowerBound, range, sideFigure } from '../figures.ts';
+import type { NotesChart } from '../notes-charts.ts';
+import type { NotesInput } from '../notes-input.ts';
+import {
+  blocks,
+  bullets,
+  count,
+  counted,
+  joined,
+  listed,
+  markup,
+  NOTHING,
+  type Piece,
+  paragraph,
+  quoted,
+  say,
+} from '../piece.ts';
+import { devicePhrase, technologyCounts } from '../subjects.ts';
+import { left, right, tablePiece } from '../table.ts';
+import { toldApart } from '../told-apart.ts';
+
+/** How many analytes are told one by one; the tables hold the rest. */
+const TOLD = 8;
+
+/** Reductions: what leads, what all devices share, a table and charts for each group. */
+export function reductionsSection(
+  input: NotesInput,
+  notes: ReductionNotes,
+  charts: readonly NotesChart[],
+): Piece {
+  const tested = notes.analytes.filter((facts) => testedSubjects(facts).length > 0);
+  const heading = markup('## Reductions');
+  if (tested.length === 0) {
+    return blocks([heading, markup('No product was tested against a feed: nothing is shown.')]);
+  }
+  const leading = leadingAnalytes(tested).slice(0, TOLD);
+  return blocks([
+    heading,
+    paragraph([
+      markup(
+        'A reduction is one minus product over feed. “At least” is a bound set by the lab’s limit and ' +
+          'may be far below the true figure, so bounds rank no device.',
+      ),
+      uncertainty(notes),
+      differences(input, tested),
+    ]),
+    leading.length === 0
+      ? NOTHING
+      : blocks([
+          markup('### What leads'),
+          markup(
+            'Analytes above a chosen reference level in a feed or a product come first, then those the lab’s limit leaves open, then those with a goal of zero.',
+          ),
+          bullets(leading.map(analyteStory)),
+        ]),
+    sharedPatterns(tested.filter((facts) => !leading.includes(facts))),
+    withoutEffect(notes, tested),
+    ...analyteGroups(tested).map(({ group, items }) =>
+      blocks([
+        markup(`### ${group.title}`),
+        groupTable(group.title, items),
+        ...charts.filter((chart) => chart.section === group.id).map((chart) => chart.image),
+      ]),
+    ),
+    markup(
+      'Figures for each device stand on its page, every event by itself in [tables/reductions.csv](tables/reductions.csv).',
+    ),
+  ]);
+}
+
+/** One paragraph on an analyte: feed, products, levels. */
+function analyteStory(facts: AnalyteFacts): Piece {
+  return paragraph([
+    say`**${facts.analyte.name}**: the feed held ${feedPhrase(facts)}.`,
+    ...outcomeSentences(facts),
+    ...levelSentences(facts),
+  ]);
+}
+
+function uncertainty({ summaries }: ReductionNotes): Piece {
+  const measured = summaries.filter(({ outcome }) => outcome === 'measured');
+  const bare = measured.filter(({ low, high }) => low === high);
+  return bare.length === 0
+    ? NOTHING
+    : markup('Measured figures stand without their uncertainty, which is not yet considered.');
+}
+
+function differences(input: NotesInput, tested: readonly AnalyteFacts[]): Piece {
+  const apart = toldApart(input.bench, tested);
+  if (apart.length === 0) {
+    return markup('No two devices are told apart on any analyte, however their figures read.');
+  }
+  const told = apart.map(
+    ({ analyte, higher, lower }) =>
+      say`${quoted(analyteWords(analyte.analyte))} (${higher.subject.name} above ${lower.subject.name})`,
+  );
+  return say`Told apart by bounds that do not overlap, at the same limits: ${listed(told)}. All other devices are not told apart.`;
+}
+
+/** What every device shares, analytes of one pattern in one sentence. */
+function sharedPatterns(rest: readonly AnalyteFacts[]): Piece {
+  const every = (...outcomes: readonly string[]): AnalyteFacts[] =>
+    rest.filter((facts) =>
+      facts.devices.every(
+        ({ summary }) =>
+          summary === null || outcomes.includes(summary.outcome) || summary.outcome === 'untested',
+      ),
+    );
+  const undetected = every('at-least');
+  const unshown = every('not-shown');
+  const reduced = every('measured', 'at-least', 'between').filter(
+    (facts) => !undetected.includes(facts),
+  );
+  return paragraph([
+    undetected.length === 0
+      ? NOTHING
+      : say`Not detected in any product tested: ${listed(undetected.map(withLowest))}.`,
+    reduced.length === 0
+      ? NOTHING
+      : say`Reduced in every product tested, by figures or bounds in the tables: ${analyteNames(reduced)}.`,
+    unshown.length === 0
+      ? NOTHING
+      : say`No device showed a reduction of ${listed(
+          unshown.map(({ analyte }) => quoted(analyteWords(analyte))),
+          'or',
+        )}.`,
+  ]);
+}
+
+function withLowest(facts: AnalyteFacts): Piece {
+  const lows = facts.devices.flatMap(({ summary }) => summary?.low ?? []);
+  const name = quoted(analyteWords(facts.analyte));
+  return lows.length === 0
+    ? name
+    : say`${name} (at least ${lowerBound(`${facts.analyte.key}.at-least`, Math.min(...lows))})`;
+}
+
+/** Analytes that a whole technology left as they were, where another one reduced them. */
+function withoutEffect(notes: ReductionNotes, tested: readonly AnalyteFacts[]): Piece {
+  const technologies = [...new Set(notes.subjects.map(({ device }) => device.values.technology))];
+  if (technologies.length < 2) return NOTHING;
+  const sentences = technologies.flatMap((technology) => {
+    const members = notes.subjects.filter(({ device }) => device.values.technology === technology);
+    const unshown = tested.filter((facts) => {
+      const own = facts.devices.filter(
+        ({ subject, summary }) => members.includes(subject) && summary !== null,
+      );
+      const isUnshown = own.every(({ summary }) => summary?.outcome === 'not-shown');
+      return own.length > 0 && isUnshown;
+    });
+    if (unshown.length === 0) return [];
+    const whom =
+      members.length === 1 ? devicePhrase('unshown', members, members) : technologyCounts(members);
+    return say`No reduction was shown by ${whom}${members.length === 1 ? NOTHING : markup(', in any product tested,')} of ${listed(
+      unshown.map(({ analyte }) => quoted(analyteWords(analyte))),
+      'or',
+    )}.`;
+  });
+  return paragraph(sentences);
+}
+
+/** One row an analyte: the feed, how many devices hold which outcome, and the figures. */
+function groupTable(title: string, items: readonly AnalyteFacts[]): Piece {
+  const above = items.filter((facts) => weightOf(facts) === 3).length;
+  const rises = items.filter((facts) =>
+    facts.devices.some(({ summary }) => summary?.outcome === 'rise'),
+  ).length;
+  const facts = [
+    ...(above === 0 ? [] : [say`${count('table.above', above)} above a chosen reference level`]),
+    ...(rises === 0 ? [] : [say`${count('table.rises', rises)} with a rise`]),
+  ];
+  return tablePiece({
+    caption: say`${markup(title)}: ${counted('table.analytes', items.length, 'analyte')}${facts.length === 0 ? NOTHING : say`, ${listed(facts)}`}`,
+    columns: [
+      left('Analyte'),
+      left('Unit'),
+      right('Feed'),
+      right('Devices tested'),
+      right('Measured reduction'),
+      right('Not detected in product'),
+      right('Between bounds'),
+      left('No reduction shown, rise, feed too low'),
+    ],
+    rows: items.map(tableRow),
+    legend: [
+      markup(
+        'A number of devices, then the figures: from the lowest to the highest measured reduction; the lowest of their lower bounds; from the lowest to the highest bound. &lt; not detected, bounded by the lab’s limit. Feeds are natural unless marked spiked.',
+      ),
+    ],
+  });
+}
+
+function tableRow(facts: AnalyteFacts): Piece[] {
+  const { analyte, devices } = facts;
+  const of = (outcome: string) =>
+    devices.flatMap(({ summary }) => (summary?.outcome === outcome ? summary : []));
+  const cell = (key: string, n: number, figures: () => Piece): Piece =>
+    n === 0 ? NOTHING : say`${count(`${analyte.key}.${key}`, n)}: ${figures()}`;
+  const measured = of('measured')
+    .map((summary) => summary.estimate ?? 0)
+    .sort((a, b) => a - b);
+  const undetected = of('at-least');
+  const between = of('between');
+  return [
+    quoted(analyte.name),
+    quoted(analyte.basis === null ? analyte.unit : `${analyte.unit} ${analyte.basis}`),
+    feedCell(facts),
+    count(`${analyte.key}.tested`, testedSubjects(facts).length),
+    cell('measured', measured.length, () => measuredFigures(analyte.key, measured)),
+    cell('not-detected', undetected.length, () =>
+      range(`${analyte.key}.at-least`, lowestOf(undetected), null),
+    ),
+    cell('between', between.length, () =>
+      range(
+        `${analyte.key}.between`,
+        lowestOf(between),
+        Math.max(...between.map((summary) => summary.high ?? 1)),
+      ),
+    ),
+    joined(restOf(facts), ', '),
+  ];
+}
+
+function feedCell({ analyte, feeds }: AnalyteFacts): Piece {
+  return joined(
+    feeds.map((feed) => {
+      const side = sideFigure(`${analyte.key}.feed.${feed.event}`, feed.side, analyte.unit);
+      return feed.kind === 'spiked' ? say`${side} spiked` : side;
+    }),
+    '; ',
+  );
+}
+
+function measuredFigures(key: string, ordered: readonly number[]): Piece {
+  const lowest = estimate(`${key}.measured`, ordered[0] ?? 0);
+  const highest = estimate(`${key}.measured`, ordered.at(-1) ?? 0);
+  return lowest.markdown === highest.markdown ? lowest : say`${lowest} to ${highest}`;
+}
+
+/** The lowest of the lower bounds; null where one of them is open. */
+function lowestOf(summaries: readonly { readonly low: number | null }[]): number | null {
+  return summaries.some(({ low }) => low === null)
+    ? null
+    : Math.min(...summaries.map(({ low }) => low ?? 0));
+}
+
+/** Devices that show no reduction, with the reason. */
+function restOf({ analyte, devices }: AnalyteFacts): Piece[] {
+  return (['not-shown', 'rise', 'untestable'] as const).flatMap((outcome) => {
+    const n = devices.filter(({ summary }) => summary?.outcome === outcome).length;
+    const words = {
+      'not-shown': 'not shown',
+      rise: n === 1 ? 'rise' : 'rises',
+      untestable: 'feed too low',
+    };
+    return n === 0 ? [] : say`${count(`${analyte.key}.${outcome}`, n)} ${markup(words[outcome])}`;
+  });
+}

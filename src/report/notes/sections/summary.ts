@@ -1,0 +1,140 @@
+import type { ReductionOutcome } from '../../../model/index.ts';
+import { isZeroGoal, leadingAnalytes, type ReductionNotes } from '../analyte-facts.ts';
+import { analyteNames, testedSubjects } from '../analyte-sentences.ts';
+import { analyteWords } from '../analyte-words.ts';
+import { ratio } from '../figures.ts';
+import type { NotesInput } from '../notes-input.ts';
+import {
+  blocks,
+  capitalised,
+  count,
+  counted,
+  listed,
+  markup,
+  NOTHING,
+  type Piece,
+  paragraph,
+  quoted,
+  say,
+} from '../piece.ts';
+import { technologyCounts } from '../subjects.ts';
+import type { WaterNotes } from '../water-notes.ts';
+
+/** Title, edition and one paragraph with what matters most. */
+export function summarySection(input: NotesInput, notes: ReductionNotes, water: WaterNotes): Piece {
+  const { title, edition, date } = input.bench.settings;
+  const stamp = [
+    ...(edition === undefined ? [] : [say`Edition ${edition}`]),
+    ...(date === undefined ? [] : [quoted(date)]),
+  ];
+  const dated = stamp.length === 0 ? say`No edition is stated.` : say`${listed(stamp, 'of')}.`;
+  return blocks([
+    say`# ${title}`,
+    dated,
+    shownOnly(input),
+    paragraph([
+      scope(input, notes),
+      aboveLevels(notes),
+      outcomes(notes),
+      rises(notes),
+      drain(water),
+      markup(
+        'Results hold for this feed, these samples and these specimens; a test before and after a ' +
+          'device is no certification.',
+      ),
+    ]),
+  ]);
+}
+
+function shownOnly(input: NotesInput): Piece {
+  const named = Object.entries(input.filters).map(
+    ([name, wanted]) => say`${markup(name)} ${listed(wanted.map(quoted))}`,
+  );
+  if (named.length === 0) return NOTHING;
+  return say`These notes are limited to ${listed(named)}. Counts are of what is shown; every other figure is that of the whole bench.`;
+}
+
+function scope(input: NotesInput, notes: ReductionNotes): Piece {
+  const { subjects, analytes } = notes;
+  const devices = counted('devices', subjects.length, 'device');
+  const kinds = subjects.length < 2 ? NOTHING : say`: ${technologyCounts(subjects)}`;
+  const tested = analytes.filter((facts) => testedSubjects(facts).length > 0);
+  if (tested.length === 0) {
+    return say`This bench holds ${devices}${kinds}. No reduction was tested.`;
+  }
+  const results = count('results', input.bench.results.length);
+  return say`This bench holds ${devices}${kinds}. Feed and product were compared for ${counted('analytes', tested.length, 'analyte')}, on ${results} lab results in all.`;
+}
+
+/** Analytes above a level that is no goal of zero, in the feed and in a product. */
+function aboveLevels({ analytes }: ReductionNotes): Piece {
+  const leading = leadingAnalytes(analytes);
+  const above = (levels: readonly { readonly verdict: string; readonly value: number | null }[]) =>
+    levels.some((level) => level.verdict === 'above' && level.value !== 0);
+  const inFeed = leading.filter((facts) => facts.feeds.some((feed) => above(feed.levels)));
+  const inProduct = leading.filter((facts) =>
+    facts.devices.some(
+      ({ summary }) =>
+        summary?.facts.some(({ row }) =>
+          above(row.reference_levels.filter((level) => !isZeroGoal(level))),
+        ) === true,
+    ),
+  );
+  if (analytes.every((facts) => facts.feeds.every((feed) => feed.levels.length === 0))) {
+    return NOTHING;
+  }
+  const feed =
+    inFeed.length === 0
+      ? markup('No feed lay above a chosen reference level.')
+      : say`${capitalised(analyteNames(inFeed))} lay above a chosen reference level in a feed.`;
+  if (inFeed.length === 0 && inProduct.length === 0) return feed;
+  const product =
+    inProduct.length === 0
+      ? markup('No product lay above one; for some the lab limit does not decide.')
+      : say`Above one in a product: ${analyteNames(inProduct)}.`;
+  return say`${feed} ${product}`;
+}
+
+function outcomes({ analytes }: ReductionNotes): Piece {
+  const pairs = analytes.flatMap((facts) =>
+    facts.devices.flatMap(({ summary }) => summary?.outcome ?? ('untested' as const)),
+  );
+  const of = (...wanted: readonly ReductionOutcome[]): number =>
+    pairs.filter((outcome) => wanted.includes(outcome)).length;
+  const tested = pairs.length - of('untested');
+  if (tested === 0) return NOTHING;
+  const parts = [
+    { n: of('measured'), words: 'hold a measured reduction', key: 'measured' },
+    { n: of('at-least', 'between'), words: 'hold bounds of one', key: 'bounded' },
+    { n: of('not-shown'), words: 'show none', key: 'not-shown' },
+    { n: of('rise'), words: 'show a rise', key: 'rise' },
+    { n: of('untestable'), words: 'show nothing, as the feed held too little', key: 'untestable' },
+  ].filter(({ n }) => n > 0);
+  const told = parts.map(({ n, words, key }) => say`${count(`pairs.${key}`, n)} ${markup(words)}`);
+  return say`Of ${count('pairs', tested)} pairs of device and analyte, ${listed(told)}.`;
+}
+
+function rises({ analytes }: ReductionNotes): Piece {
+  const rising = analytes.flatMap((facts) => {
+    const devices = facts.devices.flatMap(({ subject, summary }) =>
+      summary?.facts.some(({ row }) => row.outcome === 'rise') === true ? quoted(subject.name) : [],
+    );
+    return devices.length === 0
+      ? []
+      : say`${quoted(analyteWords(facts.analyte))} (${listed(devices)})`;
+  });
+  return rising.length === 0
+    ? NOTHING
+    : say`A rise was seen for ${listed(rising)}; it calls for a retest.`;
+}
+
+function drain(water: WaterNotes): Piece {
+  const [scenario] = water.scenarios;
+  const { lowest, highest } = water.range(scenario?.name ?? '');
+  if (scenario === undefined || lowest === null || highest === null) return NOTHING;
+  const text = (one: typeof lowest): Piece =>
+    say`${ratio('drain', one.row.total_drain_ratio.estimate)} L (${one.name})`;
+  return lowest === highest
+    ? say`In the scenario ${scenario.name}, flushes included, ${text(lowest)} went to the drain per litre of clean water.`
+    : say`In the scenario ${scenario.name}, flushes included, devices with a drain line sent from ${text(lowest)} to ${text(highest)} to the drain per litre of clean water.`;
+}
