@@ -4,6 +4,7 @@
 export * from './bench.ts';
 export * from './catalogue.ts';
 export type { CellKind, Cells, Column } from './columns.ts';
+export * from './lab-layout.ts';
 export * from './output-schemas.ts';
 export * from './quantity.ts';
 export * from './results.ts';

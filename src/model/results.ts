@@ -1,7 +1,7 @@
 import type { Analyte } from '../reference/index.ts';
 
 /** Why a cell of a lab file holds no result. */
-export type MissingReason = 'blank' | 'not-tested' | 'rejected' | 'not-applicable';
+export type MissingReason = 'blank' | 'not-tested' | 'rejected' | 'verdict' | 'not-applicable';
 
 /**
  * One lab figure in the analyte's canonical unit and basis. It is shared by every row with the same

@@ -1,4 +1,3 @@
-import { CsvError, type Options, parse } from 'csv-parse/sync';
 import { BenchError, place } from '../findings/index.ts';
 
 export interface CsvOptions {
@@ -8,96 +7,129 @@ export interface CsvOptions {
   readonly comments: boolean;
 }
 
+/** Gets each record and the line at which it starts; false ends the reading. */
+// biome-ignore lint/suspicious/noConfusingVoidType: most readers want every record and return nothing
+export type OnRecord = (cells: readonly string[], line: number) => void | boolean;
+
 /**
  * Gives every record of a CSV text to `onRecord`, with the line at which the record starts.
  *
- * Blank lines are passed over. A quote inside an unquoted cell is a plain character, since bench
- * logs write `4'25"`. Nothing is kept per record, so a large file costs its text only.
+ * Lines end with LF, CR LF or CR alone. Blank lines are passed over. A quote inside an unquoted cell
+ * is a plain character, since bench logs write `4'25"`. Nothing is kept per record, so a large file
+ * costs its text only.
  * @throws {BenchError} quote-unclosed, with the line at which the open record starts
  */
-export function forEachRecord(
-  text: string,
-  options: CsvOptions,
-  onRecord: (cells: readonly string[], line: number) => void,
-): void {
-  // One kind of line end: the parser would count CR LF inside quotes as two lines.
+export function forEachRecord(text: string, options: CsvOptions, onRecord: OnRecord): void {
   const unix = text.includes('\r') ? text.replace(/\r\n?/g, '\n') : text;
-  let lastLine = 0;
-  const settings: Options = {
-    delimiter: options.delimiter,
-    record_delimiter: '\n',
-    relax_column_count: true,
-    relax_quotes: true,
-    skip_empty_lines: true,
-    on_record: (cells: string[], context) => {
-      lastLine = context.lines;
-      onRecord(cells, context.lines - lineBreaksIn(cells));
-      return null;
-    },
-  };
-  try {
-    parse(
-      unix,
-      options.comments ? { ...settings, comment: '#', comment_no_infix: true } : settings,
-    );
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    throw new BenchError(
-      'quote-unclosed',
-      `a quoted cell is opened in this record and never closed (${error.code})`,
-      'close the quote, or double a quote that belongs to the text',
-      place({ file: options.path, line: lastLine + 1 }),
-      error,
-    );
+  const { delimiter } = options;
+  let at = 0;
+  let line = 1;
+  while (at < unix.length) {
+    const found = unix.indexOf('\n', at);
+    const end = found === -1 ? unix.length : found;
+    const start = line;
+    if (end === at || (options.comments && unix[at] === '#')) {
+      at = end + 1;
+      line += 1;
+      continue;
+    }
+    const text1 = unix.slice(at, end);
+    let cells: readonly string[];
+    if (text1.includes('"')) {
+      const record = readQuoted(unix, at, delimiter, () => unclosed(options.path, start));
+      cells = record.cells;
+      at = record.next;
+      line += record.breaks + 1;
+    } else {
+      cells = text1.split(delimiter);
+      at = end + 1;
+      line += 1;
+    }
+    if (onRecord(cells, start) === false) return;
   }
 }
 
-function lineBreaksIn(cells: readonly string[]): number {
-  let count = 0;
-  for (const cell of cells) {
-    for (let at = cell.indexOf('\n'); at !== -1; at = cell.indexOf('\n', at + 1)) count += 1;
+interface QuotedRecord {
+  readonly cells: readonly string[];
+  /** Where the next record starts. */
+  readonly next: number;
+  /** Line breaks inside quoted cells. */
+  readonly breaks: number;
+}
+
+/** A record with at least one quote in its first line. */
+function readQuoted(
+  text: string,
+  start: number,
+  delimiter: string,
+  unclosedAt: () => BenchError,
+): QuotedRecord {
+  const cells: string[] = [];
+  let at = start;
+  let breaks = 0;
+  for (;;) {
+    if (text[at] === '"') {
+      const quoted = readQuotedCell(text, at, unclosedAt);
+      cells.push(quoted.cell);
+      breaks += quoted.breaks;
+      at = quoted.next;
+      // Blanks between a closing quote and the delimiter carry nothing.
+      while (text[at] === ' ' && delimiter !== ' ') at += 1;
+      if (text[at] === delimiter) {
+        at += 1;
+        continue;
+      }
+      if (at >= text.length || text[at] === '\n') return { cells, next: at + 1, breaks };
+      throw unclosedAt();
+    }
+    const lineEnd = indexOrEnd(text, '\n', at);
+    const cellEnd = indexOrEnd(text, delimiter, at);
+    if (cellEnd >= lineEnd) {
+      cells.push(text.slice(at, lineEnd));
+      return { cells, next: lineEnd + 1, breaks };
+    }
+    cells.push(text.slice(at, cellEnd));
+    at = cellEnd + 1;
   }
+}
+
+function readQuotedCell(
+  text: string,
+  open: number,
+  unclosedAt: () => BenchError,
+): { readonly cell: string; readonly next: number; readonly breaks: number } {
+  let at = open + 1;
+  for (;;) {
+    const quote = text.indexOf('"', at);
+    if (quote === -1) throw unclosedAt();
+    if (text[quote + 1] !== '"') {
+      const raw = text.slice(open + 1, quote);
+      return {
+        cell: raw.includes('"') ? raw.replaceAll('""', '"') : raw,
+        next: quote + 1,
+        breaks: countOf(raw, '\n'),
+      };
+    }
+    at = quote + 2;
+  }
+}
+
+function indexOrEnd(text: string, search: string, from: number): number {
+  const found = text.indexOf(search, from);
+  return found === -1 ? text.length : found;
+}
+
+function countOf(text: string, letter: string): number {
+  let count = 0;
+  for (let at = text.indexOf(letter); at !== -1; at = text.indexOf(letter, at + 1)) count += 1;
   return count;
 }
 
-const DELIMITERS = [',', ';', '\t', '|'] as const;
-
-/**
- * The delimiter of a table: the one that splits the first records into the steadiest and largest
- * number of fields, with real quote handling.
- *
- * @returns `,` when no delimiter splits anything (a table of one column)
- */
-export function sniffDelimiter(text: string, path: string, comments: boolean): string {
-  const head = text.slice(0, 65536);
-  let best = ',';
-  let bestScore = 0;
-  for (const delimiter of DELIMITERS) {
-    const score = steadiness(head, { path, delimiter, comments });
-    if (score > bestScore) {
-      best = delimiter;
-      bestScore = score;
-    }
-  }
-  return best;
-}
-
-function steadiness(head: string, options: CsvOptions): number {
-  const widths = new Map<number, number>();
-  let records = 0;
-  try {
-    forEachRecord(head, options, (cells) => {
-      if (records >= 50) return;
-      records += 1;
-      widths.set(cells.length, (widths.get(cells.length) ?? 0) + 1);
-    });
-  } catch (error) {
-    // The head may end inside a quoted cell; what was counted before still tells.
-    if (!(error instanceof BenchError)) throw error;
-  }
-  let score = 0;
-  for (const [width, count] of widths) {
-    if (width > 1) score = Math.max(score, (count / records) * 1000 + width);
-  }
-  return score;
+function unclosed(path: string, line: number): BenchError {
+  return new BenchError(
+    'quote-unclosed',
+    'a quoted cell of this record is never closed, or text stands behind its closing quote',
+    'close the quote, or double a quote that belongs to the text',
+    place({ file: path, line }),
+  );
 }

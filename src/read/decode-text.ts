@@ -1,8 +1,10 @@
 import { BenchError, type Finding, finding, place } from '../findings/index.ts';
 
+export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252' | 'macintosh';
+
 export interface DecodedText {
   readonly text: string;
-  readonly encoding: 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
+  readonly encoding: Encoding;
   readonly findings: readonly Finding[];
 }
 
@@ -12,10 +14,19 @@ export interface DecodedText {
  * UTF-8 is tried strictly, UTF-16 only by its byte-order mark, and Windows-1252 last, with a
  * finding, since any byte sequence passes for it. A byte-order mark and a final DOS end-of-file
  * mark (0x1A) are taken off.
+ * @param stated the encoding somebody named, which is then taken at its word
  * @throws {BenchError} file-binary when the bytes hold NULs and no UTF-16 mark
  */
-export function decodeText(bytes: Uint8Array, path: string): DecodedText {
-  const encoding = encodingOf(bytes);
+export function decodeText(
+  bytes: Uint8Array,
+  path: string,
+  stated: Encoding | null = null,
+): DecodedText {
+  if (stated !== null) {
+    const text = new TextDecoder(stated).decode(bytes);
+    return { text: withoutEndMark(text), encoding: stated, findings: [] };
+  }
+  const encoding = markedEncoding(bytes);
   if (encoding === 'utf-16le' || encoding === 'utf-16be') {
     const text = new TextDecoder(encoding).decode(bytes);
     return { text: withoutEndMark(text), encoding, findings: [] };
@@ -48,7 +59,7 @@ export function decodeText(bytes: Uint8Array, path: string): DecodedText {
   }
 }
 
-function encodingOf(bytes: Uint8Array): 'utf-16le' | 'utf-16be' | null {
+function markedEncoding(bytes: Uint8Array): 'utf-16le' | 'utf-16be' | null {
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return 'utf-16le';
   if (bytes[0] === 0xfe && bytes[1] === 0xff) return 'utf-16be';
   return null;

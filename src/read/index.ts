@@ -2,7 +2,8 @@
 // Never guesses a meaning: names, units and results are the business of normalise/.
 // Imports findings/ and model/ only.
 export { type BenchFile, fingerprintOf, listBenchFiles, readBenchFile } from './bench-files.ts';
-export { type CsvOptions, forEachRecord, sniffDelimiter } from './csv-records.ts';
-export { type DecodedText, decodeText } from './decode-text.ts';
+export { type CsvOptions, forEachRecord, type OnRecord } from './csv-records.ts';
+export { type DecodedText, decodeText, type Encoding } from './decode-text.ts';
 export { type JsonReading, readJson } from './read-json.ts';
 export { emptyFile, readTable, type TableReading } from './read-table.ts';
+export { DELIMITERS, sniffDelimiter } from './sniff-delimiter.ts';

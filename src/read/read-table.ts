@@ -1,7 +1,8 @@
 import { BenchError, type Finding, finding, place } from '../findings/index.ts';
 import type { RawRow, RawTable } from '../model/index.ts';
-import { forEachRecord, sniffDelimiter } from './csv-records.ts';
+import { forEachRecord } from './csv-records.ts';
 import { decodeText } from './decode-text.ts';
+import { sniffDelimiter } from './sniff-delimiter.ts';
 
 export interface TableReading {
   readonly table: RawTable;
