@@ -1,3 +1,4 @@
+import { qualityFindings } from '../analyse/index.ts';
 import {
   BenchError,
   closestWord,
@@ -5,6 +6,7 @@ import {
   finding,
   hasErrors,
   place,
+  sortFindings,
 } from '../findings/index.ts';
 import {
   type Bench,
@@ -14,7 +16,7 @@ import {
   type InputFile,
   type RawTable,
 } from '../model/index.ts';
-import { buildBench, type RawBench, readSettings } from '../normalise/index.ts';
+import { accepted, buildBench, type RawBench, readSettings } from '../normalise/index.ts';
 import {
   type BenchFile,
   decodeText,
@@ -52,7 +54,13 @@ export function readBench(folder: string): Bench {
   const state = new Reading(folder);
   const settings = state.settings();
   for (const path of paths) if (path !== SETTINGS && !isReadme(path)) state.read(path);
-  return buildBench(state.raw(settings));
+  return withQuality(buildBench(state.raw(settings)));
+}
+
+/** The bench with what its results and logs say about their own quality. */
+function withQuality(bench: Bench): Bench {
+  const found = accepted(qualityFindings(bench), bench.settings);
+  return { ...bench, findings: sortFindings([...bench.findings, ...found]) };
 }
 
 class Reading {

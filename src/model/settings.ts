@@ -41,10 +41,36 @@ export const benchSettingsSchema = z.strictObject({
       'feed of a product: of the same event; with bracketing, else the feeds before and after it ' +
         'within the window',
     ),
+  quality: z
+    .strictObject({
+      duplicate_rpd: z.number().gt(0).max(200).default(20),
+      feed_rpd: z.number().gt(0).max(200).default(30),
+      blank_factor: z.number().min(1).default(5),
+      ion_balance: z.number().gt(0).max(100).default(5),
+      drain_balance: z.number().gt(0).max(100).default(20),
+      receipt_temperature: z.number().min(0).max(30).default(6),
+    })
+    .prefault({})
+    .describe(
+      'criteria of quality control: relative percent difference of duplicates and of feeds, how ' +
+        'many times the blank a result has to be, percent of the ion and drain balance, and ' +
+        'degrees Celsius on receipt',
+    ),
   cross_lab: z
     .boolean()
     .default(false)
     .describe('whether feed and product may come from different lab files'),
+  uncertainty: z
+    .strictObject({
+      repeatability_fraction: z.number().gt(0).lte(1).default(0.5),
+      feed_product_correlation: z.number().min(0).lt(1).default(0),
+    })
+    .prefault({})
+    .describe(
+      'where neither the lab nor duplicates say how far results scatter: the share of the usual ' +
+        'scatter between labs (Horwitz and Thompson) that is taken as the scatter within one lab; ' +
+        'and the correlation of the errors of a feed and a product of one batch',
+    ),
   scenario_days: z.int().min(1).max(3660).default(365).describe('days a scenario is played for'),
   tariffs: z
     .strictObject({

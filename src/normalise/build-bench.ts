@@ -157,7 +157,7 @@ function unknownLabs(
 }
 
 /** Warnings that were looked at become notes that carry the reason; errors cannot be accepted. */
-function accepted(findings: readonly Finding[], settings: BenchSettings): Finding[] {
+export function accepted(findings: readonly Finding[], settings: BenchSettings): Finding[] {
   const rules = settings.accepted_findings ?? [];
   return findings.map((item) => {
     if (item.level !== 'warning') return item;

@@ -1,7 +1,7 @@
 // Takes: records of text with their places. Gives: a bench of typed rows and lab results, and every
 // finding on the way. Never opens a file, never guesses a unit, a basis or a layout.
 // Imports findings/, reference/ and model/ only.
-export { buildBench, type RawBench } from './build-bench.ts';
+export { accepted, buildBench, type RawBench } from './build-bench.ts';
 export { variantNames } from './cross-references.ts';
 export type { RecordSource } from './lab-file.ts';
 export { readQuantity } from './quantity-text.ts';

@@ -1,0 +1,162 @@
+import { type Finding, finding } from '../../findings/index.ts';
+import { type BenchRow, cellPlace } from '../../model/index.ts';
+import { type BottleResults, bottleResults } from './bottle-results.ts';
+import { type HoldingTime, holdingTime, isDueAtOnce } from './holding-time-table.ts';
+import type { SampleResults } from './sample-results.ts';
+import { firstNames, shortNumber } from './short-number.ts';
+
+/** A bottle that arrives sooner has had no time to cool. */
+const COOLING_HOURS = 8;
+
+/** The limit the setting stands for; other limits of the table are as they are. */
+const CHILLED_C = 6;
+
+/**
+ * What happened between the tap and the lab: time and temperature on receipt.
+ *
+ * A lab may start later than it receives: what had already run out on receipt has run out, what had
+ * not may still. Bottles of one delivery share one finding.
+ */
+export function receiptFindings(view: SampleResults): Finding[] {
+  const bottles = bottleResults(view);
+  return [
+    ...bottles.flatMap(backwards),
+    ...grouped(bottles, (bottle) => overdue(view, bottle)),
+    ...grouped(bottles, (bottle) => atOnce(view, bottle)),
+    ...grouped(bottles, (bottle) => temperature(view, bottle)),
+  ];
+}
+
+/** A finding of one bottle; bottles with equal keys share it. */
+interface Draft {
+  readonly key: string;
+  readonly make: (samples: readonly string[]) => Finding;
+}
+
+function grouped(
+  bottles: readonly BottleResults[],
+  draftsOf: (bottle: BottleResults) => Draft[],
+): Finding[] {
+  const drafts = new Map<string, { readonly draft: Draft; readonly samples: string[] }>();
+  for (const bottle of bottles) {
+    for (const draft of draftsOf(bottle)) {
+      const known = drafts.get(draft.key);
+      if (known === undefined) {
+        drafts.set(draft.key, { draft, samples: [bottle.row.values.sample] });
+      } else {
+        known.samples.push(bottle.row.values.sample);
+      }
+    }
+  }
+  return [...drafts.values()].map(({ draft, samples }) => draft.make(samples));
+}
+
+function backwards({ row, hours }: BottleResults): Finding[] {
+  if (hours === null || hours >= 0) return [];
+  return [
+    finding(
+      'bottle-time-backwards',
+      `the lab received the bottle ${shortNumber(-hours)} h before the sample was taken`,
+      'correct received_at, or taken_at in samples.csv',
+      cellPlace(row, 'received_at'),
+    ),
+  ];
+}
+
+/** Analyte names of a bottle by holding time. */
+function byHoldingTime(view: SampleResults, bottle: BottleResults): Map<HoldingTime, string[]> {
+  const names = new Map<string, { readonly time: HoldingTime; readonly names: string[] }>();
+  for (const index of bottle.results) {
+    const analyte = view.analyte(index);
+    const time = holdingTime(analyte, bottle.row.values.preservative);
+    if (time === null) continue;
+    const entry = names.get(time.words) ?? { time, names: [] };
+    names.set(time.words, entry);
+    entry.names.push(analyte.name);
+  }
+  return new Map([...names.values()].map((entry) => [entry.time, entry.names]));
+}
+
+function overdue(view: SampleResults, bottle: BottleResults): Draft[] {
+  const { row, hours } = bottle;
+  if (hours === null) return [];
+  return [...byHoldingTime(view, bottle)].flatMap(([time, names]) => {
+    if (isDueAtOnce(time) || hours <= time.hours) return [];
+    return {
+      key: `${delivery(row)}\t${time.words}\t${names.join('\t')}`,
+      make: (samples) =>
+        finding(
+          'holding-time-over',
+          `on receipt ${firstNames(samples)} had stood ${shortNumber(hours)} h; at most ` +
+            `${time.words} may pass before ${firstNames(names)} is analysed`,
+          'take a new sample; until then the results say little about the water at the tap',
+          cellPlace(row, 'received_at'),
+        ),
+    };
+  });
+}
+
+function atOnce(view: SampleResults, bottle: BottleResults): Draft[] {
+  const { row, hours } = bottle;
+  return [...byHoldingTime(view, bottle)].flatMap(([time, names]) => {
+    if (!isDueAtOnce(time) || (hours !== null && hours <= time.hours)) return [];
+    return {
+      key: row.values.lab,
+      make: (samples) =>
+        finding(
+          'holding-time-field',
+          `${firstNames(names)} of ${samples.length} bottles were measured in the lab; they change ` +
+            `within ${time.words}`,
+          'measure them beside the tap; a figure from the lab is a lower bound for chlorine',
+          cellPlace(row, 'received_at'),
+        ),
+    };
+  });
+}
+
+function temperature(view: SampleResults, bottle: BottleResults): Draft[] {
+  const { row, hours } = bottle;
+  const celsius = row.values.receipt_temperature?.value ?? null;
+  if (celsius === null) return [];
+  const key = `${delivery(row)}\t${celsius}`;
+  if (celsius < 0) {
+    return [
+      {
+        key,
+        make: (samples) =>
+          finding(
+            'receipt-frozen',
+            `${firstNames(samples)} arrived at ${shortNumber(celsius)} °C: ice bursts bottles, ` +
+              'kills bacteria and drives out gases',
+            'check the unit; if the bottles were frozen, take new samples',
+            cellPlace(row, 'receipt_temperature'),
+          ),
+      },
+    ];
+  }
+  const own = view.bench.settings.quality.receipt_temperature;
+  const warm = [...byHoldingTime(view, bottle)].flatMap(([time, names]) =>
+    time.warmestC !== null && celsius > (time.warmestC === CHILLED_C ? own : time.warmestC)
+      ? names
+      : [],
+  );
+  if (warm.length === 0 || (hours !== null && hours < COOLING_HOURS)) return [];
+  return [
+    {
+      key: `${key}\t${warm.join('\t')}`,
+      make: (samples) =>
+        finding(
+          'receipt-warm',
+          `${firstNames(samples)} arrived at ${shortNumber(celsius)} °C; cool transport is asked ` +
+            `for ${firstNames(warm)}`,
+          'send samples on ice; take new ones where these analytes matter',
+          cellPlace(row, 'receipt_temperature'),
+        ),
+    },
+  ];
+}
+
+/** Bottles that came together. */
+function delivery(row: BenchRow<'bottles'>): string {
+  return `${row.values.lab}\t${row.values.received_at?.text ?? ''}`;
+}
