@@ -58,12 +58,18 @@ export class BenchText {
     return this.#table(file).rows[line - 2]?.[column - 1] ?? '';
   }
 
+  /** One field of every row that matches. */
+  column(file: string, match: Cells, field: string): string[] {
+    const { header, rows } = this.#table(file);
+    return rows
+      .filter((row) => matches(header, row, match))
+      .map((row) => row[header.indexOf(field)] ?? '');
+  }
+
   /** The place of a cell of the first row that matches. */
   place(file: string, match: Cells, field: string): CellPlace {
     const { header, rows } = this.#table(file);
-    const at = rows.findIndex((row) =>
-      Object.entries(match).every(([name, text]) => row[header.indexOf(name)] === text),
-    );
+    const at = rows.findIndex((row) => matches(header, row, match));
     if (at === -1) throw new RangeError(`${file} has no row ${JSON.stringify(match)}`);
     return this.#placeOf(file, at, field);
   }
@@ -105,6 +111,10 @@ export class BenchText {
     if (column === 0) throw new RangeError(`${file} has no column ${field}`);
     return { file, line: row + 2, column };
   }
+}
+
+function matches(header: readonly string[], row: readonly string[], match: Cells): boolean {
+  return Object.entries(match).every(([name, text]) => row[header.indexOf(name)] === text);
 }
 
 function quoted(cell: string, delimiter: string): string {

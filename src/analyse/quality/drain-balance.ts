@@ -74,7 +74,10 @@ function balance(view: SampleResults, group: EventSamples, trio: Trio, ratio: nu
       finding(
         'drain-balance-off',
         `feed, product and drain of ${group.device} do not balance at the measured drain ratio of ` +
-          `${shortNumber(ratio)}: ${firstNames(off.map(({ words }) => words))}`,
+          `${shortNumber(ratio)}: ${firstNames(
+            off.map(({ words }) => words),
+            2,
+          )}`,
         'check that the drain was caught while producing, and that no bottles were exchanged',
         cellPlace(row, 'sample'),
       ),

@@ -1,6 +1,6 @@
 import { type Finding, finding } from '../../findings/index.ts';
 import { type Bench, type BenchRow, cellPlace, STANDARD } from '../../model/index.ts';
-import { type DrainRun, fitDrain } from '../drain-fit.ts';
+import { type DrainFit, type DrainRun, fitDrain } from '../drain-fit.ts';
 import { flushVolume } from '../flush-volumes.ts';
 import { measuredVolume } from '../quantity-volume.ts';
 import { groupedBy } from './grouped-by.ts';
@@ -32,17 +32,21 @@ export function drainFindings(view: SampleResults): Finding[] {
     const [device = '', variant = STANDARD] = key.split('\t');
     const { fit } = fitDrain(bench, device, variant);
     if (fit === null) return [];
-    const used = fit.runs.filter(({ refused, clean }) => refused === null && clean.volumeL > 0);
+    const used = countedRuns(fit);
     return [
-      ...used.flatMap((run) => unlikeRun(bench, run, used)),
+      ...used.flatMap((run) => unlikeRun(bench, run, fit)),
       ...startCountedTwice(bench, device, fit.perStartL),
     ];
   });
   return [...runs, ...repeatedFlushes(bench), ...unlikeFlushes(bench)];
 }
 
-function unlikeRun(bench: Bench, run: DrainRun, all: readonly DrainRun[]): Finding[] {
-  const others = all.filter((other) => other !== run);
+function countedRuns(fit: DrainFit): DrainRun[] {
+  return fit.runs.filter(({ refused, clean }) => refused === null && clean.volumeL > 0);
+}
+
+function unlikeRun(bench: Bench, run: DrainRun, fit: DrainFit): Finding[] {
+  const others = countedRuns(fit).filter((other) => other !== run);
   const ratios = others.map(({ producingL, clean }) => producingL / clean.volumeL);
   const middle = median(ratios);
   if (others.length < FELLOWS || middle === null || middle <= 0) return [];
@@ -50,7 +54,10 @@ function unlikeRun(bench: Bench, run: DrainRun, all: readonly DrainRun[]): Findi
   const own = run.producingL / run.clean.volumeL;
   const expected = middle * run.clean.volumeL;
   const excess = run.producingL - expected;
-  const flush = isSteady && excess > EXCESS * expected ? flushOfSize(bench, run, excess) : null;
+  // What every start drains is no flush: the run has to lie above the fitted line as well.
+  const fitted = fit.ratio * run.clean.volumeL + fit.perStartL * (run.row.values.starts ?? 0);
+  const isHigh = excess > EXCESS * expected && run.producingL - fitted > NEAR * excess;
+  const flush = isSteady && isHigh ? flushOfSize(bench, run, excess) : null;
   const words =
     `${shortNumber(run.producingL)} L went to drain with ${shortNumber(run.clean.volumeL)} L of ` +
     `clean water; the other runs make ${shortNumber(expected)} L likely`;

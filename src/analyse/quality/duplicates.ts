@@ -4,7 +4,7 @@ import { comparePair } from './compared-pair.ts';
 import { isUsable, type SampleResults } from './sample-results.ts';
 import { firstNames } from './short-number.ts';
 
-/** From so many disagreements on, and more than half of what was compared, the bottles are doubted. */
+/** From so many disagreements on, and more than a third of what was compared, the bottles are doubted. */
 const MANY = 4;
 
 /** Duplicates against the samples they repeat. */
@@ -17,7 +17,7 @@ export function duplicateFindings(view: SampleResults): Finding[] {
     if (other === undefined || !isUsable(other)) return [];
     const unlike = unlikeCells(row, other);
     const { compared, disagreements } = comparePair(view, original, duplicate, percent);
-    if (disagreements.length >= MANY && 2 * disagreements.length > compared) {
+    if (disagreements.length >= MANY && 3 * disagreements.length > compared) {
       const names = disagreements.map(({ index }) => view.analyte(index).name);
       return [
         ...unlike,

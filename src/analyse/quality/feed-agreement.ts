@@ -4,7 +4,7 @@ import { comparePair } from './compared-pair.ts';
 import { isUsable, type SampleResults } from './sample-results.ts';
 import { firstNames } from './short-number.ts';
 
-/** From so many disagreements on, and more than half of what was compared, the sample is doubted. */
+/** From so many disagreements on, and more than a third of what was compared, the sample is doubted. */
 const MANY = 4;
 
 /**
@@ -37,7 +37,7 @@ function withinEvent(view: SampleResults, first: number, second: number): Findin
   const percent = view.bench.settings.quality.feed_rpd;
   const { compared, disagreements } = comparePair(view, first, second, percent);
   const other = view.sampleName(first);
-  if (row !== undefined && disagreements.length >= MANY && 2 * disagreements.length > compared) {
+  if (row !== undefined && disagreements.length >= MANY && 3 * disagreements.length > compared) {
     return [
       finding(
         'feed-disagrees',
@@ -69,7 +69,7 @@ function betweenEvents(view: SampleResults, first: number, second: number): Find
     finding(
       'feed-changed',
       `the feed differs from ${view.sampleName(first)} by more than ${percent} % in ` +
-        `${disagreements.length} analytes: ${firstNames(names)}`,
+        `${names.length === 1 ? '' : `${names.length} analytes: `}${firstNames(names)}`,
       'none needed where the water changed; results of one event are compared with its own feed',
       cellPlace(row, 'sample'),
     ),

@@ -9,6 +9,7 @@ import {
 import type { SampleIons } from './ions-of-sample.ts';
 import type { SampleResults } from './sample-results.ts';
 import { shortNumber } from './short-number.ts';
+import type { SoundFigures } from './sound-figures.ts';
 
 /** How far apart cations and anions are, whatever the non-detects really were. */
 interface Gap {
@@ -65,6 +66,7 @@ export function ionBalanceFindings(
   view: SampleResults,
   sample: number,
   ions: SampleIons,
+  sound: SoundFigures,
 ): Finding[] {
   const gap = gapOf(ions);
   const limit = balanceLimit(gap.cations, gap.anions);
@@ -72,7 +74,7 @@ export function ionBalanceFindings(
   const sum = gap.cations + gap.anions;
   const percent = (100 * gap.meqPerL) / sum;
   const own = Math.max(0.2, (view.bench.settings.quality.ion_balance / 100) * sum);
-  const slip = likelySlip(ions, gap);
+  const slip = likelySlip(view, ions, gap, sound);
   const sums =
     `${view.sampleName(sample)}: cations ${shortNumber(gap.cations)} and anions ` +
     `${shortNumber(gap.anions)} meq/L lie ${shortNumber(Math.abs(percent))} % of their sum apart`;
@@ -96,11 +98,15 @@ export function ionBalanceFindings(
       ),
     ];
   }
-  const index = slip === null ? heaviest(ions, gap.meqPerL) : (ions.indices.get(slip.ion) ?? 0);
+  const alone = onlyDoubted(view, ions, sound);
+  const index =
+    slip === null ? (alone ?? heaviest(ions, gap.meqPerL)) : (ions.indices.get(slip.ion) ?? 0);
   const hint =
-    slip === null
-      ? 'a major ion is wrong, missing or on another basis'
-      : `the balance closes at ${view.analyte(index).name} alone: ${slip.words}`;
+    slip !== null
+      ? `the balance closes at ${view.analyte(index).name} alone: ${slip.words}`
+      : alone !== null
+        ? `only ${view.analyte(index).name} is unlike that of every sample that balances`
+        : 'a major ion is wrong, missing or on another basis';
   return [
     finding(
       'ion-balance-off',
@@ -109,6 +115,12 @@ export function ionBalanceFindings(
       view.place(index),
     ),
   ];
+}
+
+/** True where the ions of a sample meet the limits of Standard Methods 1030 E. */
+export function isBalanced(ions: SampleIons): boolean {
+  const gap = gapOf(ions);
+  return Math.abs(gap.meqPerL) <= balanceLimit(gap.cations, gap.anions).meqPerL;
 }
 
 function gapOf(ions: SampleIons): Gap {
@@ -129,24 +141,47 @@ interface Slip {
   readonly isBasis: boolean;
 }
 
-/** The one slip that closes the gap best, of those that close it. */
-function likelySlip(ions: SampleIons, gap: Gap): Slip | null {
+/**
+ * The slip that closes the gap best: one of a basis where any closes it, else one of a decimal place,
+ * which fits by chance more often.
+ */
+function likelySlip(
+  view: SampleResults,
+  ions: SampleIons,
+  gap: Gap,
+  sound: SoundFigures,
+): Slip | null {
+  const doubted = [...ions.indices].flatMap(([ion, index]) => (sound.hold(view, index) ? [] : ion));
+  const ofBasis = doubted.flatMap((ion) =>
+    (BASIS_SLIPS[ion] ?? []).map(([factor, words]) => ({ ion, factor, words, isBasis: true })),
+  );
+  const ofDecimals = doubted.flatMap((ion) =>
+    DECIMAL_SLIPS.map(([factor, words]) => ({ ion, factor, words, isBasis: false })),
+  );
+  return closest(ions, gap, ofBasis) ?? closest(ions, gap, ofDecimals);
+}
+
+/** The one ion no sound sample holds, among others that some do; null where that is not one ion. */
+function onlyDoubted(view: SampleResults, ions: SampleIons, sound: SoundFigures): number | null {
+  const doubted = [...ions.indices.values()].filter((index) => !sound.hold(view, index));
+  return doubted.length === 1 ? (doubted[0] ?? null) : null;
+}
+
+function closest(
+  ions: SampleIons,
+  gap: Gap,
+  slips: readonly (Slip & { readonly factor: number })[],
+): Slip | null {
   let best: Slip | null = null;
   let bestLeft = (1 - CLOSED) * Math.abs(gap.meqPerL);
-  for (const ion of ions.indices.keys()) {
+  for (const slip of slips) {
+    const { ion, factor } = slip;
     const sign = Math.sign(ION_EQUIVALENTS[ion].charge);
     const now = milliequivalents(ion, ((ions.low[ion] ?? 0) + (ions.high[ion] ?? 0)) / 2);
-    const slips = [
-      ...(BASIS_SLIPS[ion] ?? []).map((slip) => ({ slip, isBasis: true })),
-      ...DECIMAL_SLIPS.map((slip) => ({ slip, isBasis: false })),
-    ];
-    for (const { slip, isBasis } of slips) {
-      const [factor, words] = slip;
-      const left = Math.abs(gap.meqPerL + sign * now * (factor - 1));
-      if (left >= bestLeft) continue;
-      bestLeft = left;
-      best = { ion, words, isBasis };
-    }
+    const left = Math.abs(gap.meqPerL + sign * now * (factor - 1));
+    if (left >= bestLeft) continue;
+    bestLeft = left;
+    best = slip;
   }
   return best;
 }

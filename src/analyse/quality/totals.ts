@@ -28,24 +28,36 @@ const PARTS: readonly (readonly [string, readonly string[]])[] = [
  * Source: consistency of wholes and parts, ASTM D596 section 9 (seen in an extract).
  */
 export function totalFindings(view: SampleResults): Finding[] {
-  const wholes = [
-    ...PARTS.map(([whole, parts]) => ({ whole, parts, isSum: false })),
-    ...view.table.analytes
-      .filter(({ key, members }) => members.length > 0 && key !== 'total-hardness')
-      .map(({ key, members }) => ({ whole: key, parts: members, isSum: true })),
-  ].flatMap(({ whole, parts, isSum }) => {
-    const known = parts.filter((part) => isComparable(view, whole, part));
-    const index = view.analyteNamed(whole);
-    return index === -1 || known.length === 0
-      ? []
-      : { whole: index, parts: known.map((part) => view.analyteNamed(part)), isSum };
-  });
+  const wholes = wholesOf(view);
   if (wholes.length === 0) return [];
   return view.samples.flatMap((row, sample) =>
     isUsable(row)
       ? wholes.flatMap(({ whole, parts, isSum }) => checkWhole(view, sample, whole, parts, isSum))
       : [],
   );
+}
+
+interface Whole {
+  readonly whole: number;
+  readonly parts: readonly number[];
+  /** The parts add up to no more than the whole; otherwise they may overlap. */
+  readonly isSum: boolean;
+}
+
+function wholesOf(view: SampleResults): Whole[] {
+  const members = view.table.analytes
+    .filter((analyte) => analyte.members.length > 0 && analyte.key !== 'total-hardness')
+    .map(({ key, members: parts }) => ({ key, parts, isSum: true }));
+  const others = PARTS.flatMap(([key, parts]) => {
+    const known = members.find((sum) => sum.key === key)?.parts ?? [];
+    return { key, parts: parts.filter((part) => !known.includes(part)), isSum: false };
+  });
+  return [...members, ...others].flatMap(({ key, parts, isSum }) => {
+    const known = parts.filter((part) => isComparable(view, key, part));
+    const whole = view.analyteNamed(key);
+    if (whole === -1 || known.length === 0) return [];
+    return { whole, parts: known.map((part) => view.analyteNamed(part)), isSum };
+  });
 }
 
 /** Both occur in the bench, in one unit and, where they have one, on one basis. */

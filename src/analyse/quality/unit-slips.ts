@@ -23,7 +23,8 @@ const NITRATE_NEAR = 0.04;
  * take out 99.9 %), the products of one feed, and feeds of one kind among one another.
  */
 export function unitSlipFindings(view: SampleResults): Finding[] {
-  return [...duplicates(view), ...feeds(view), ...products(view)];
+  const odd = new Set<number>();
+  return [...duplicates(view), ...feeds(view, odd), ...products(view, odd)];
 }
 
 function duplicates(view: SampleResults): Finding[] {
@@ -37,8 +38,11 @@ function duplicates(view: SampleResults): Finding[] {
   });
 }
 
-/** Each feed against the middle of the other feeds of its kind, from two others on. */
-function feeds(view: SampleResults): Finding[] {
+/**
+ * Each feed against the middle of the other feeds of its kind, from two others on.
+ * @param odd gathers the results told, so that products are not measured by them
+ */
+function feeds(view: SampleResults, odd: Set<number>): Finding[] {
   const kinds = ['natural', 'spiked'] as const;
   return kinds.flatMap((kind) => {
     const samples = view.samples.flatMap((row, index) => (isFeed(row, kind) ? index : []));
@@ -49,9 +53,10 @@ function feeds(view: SampleResults): Finding[] {
           other === sample ? [] : (fellow(view, other, index) ?? []),
         );
         const middle = median(others);
-        return others.length < 2 || middle === null
-          ? []
-          : slip(view, index, middle, 'the other feeds');
+        if (others.length < 2 || middle === null) return [];
+        const found = slip(view, index, middle, 'the other feeds');
+        if (found.length > 0) odd.add(index);
+        return found;
       }),
     );
   });
@@ -67,7 +72,7 @@ function isFeed(row: SampleRow, kind: 'natural' | 'spiked'): boolean {
  * Products against their feed. Where most products of a feed lie that far above it, the feed is the
  * odd one.
  */
-function products(view: SampleResults): Finding[] {
+function products(view: SampleResults, odd: ReadonlySet<number>): Finding[] {
   const byFeed = new Map<number, number[]>();
   for (const { feeds: own, products: made } of eventSamples(view)) {
     const feed = own[0];
@@ -75,7 +80,9 @@ function products(view: SampleResults): Finding[] {
     byFeed.set(feed, [...(byFeed.get(feed) ?? []), ...made]);
   }
   return [...byFeed].flatMap(([feed, made]) =>
-    [...view.of(feed)].flatMap((index) => againstFeed(view, feed, index, made)),
+    [...view.of(feed)].flatMap((index) =>
+      odd.has(index) ? [] : againstFeed(view, feed, index, made),
+    ),
   );
 }
 

@@ -4,10 +4,11 @@ import {
   calculatedHardness,
   estimatedConductivity,
 } from '../chemistry/index.ts';
-import { ionBalanceFindings } from './ion-balance-findings.ts';
+import { ionBalanceFindings, isBalanced } from './ion-balance-findings.ts';
 import { ionsOfSample, type SampleIons } from './ions-of-sample.ts';
 import { isUsable, type SampleResults } from './sample-results.ts';
 import { shortNumber } from './short-number.ts';
+import { SoundFigures } from './sound-figures.ts';
 
 /** A weighed residue is good to some mg/L at best; also used for other figures of that size. */
 const RESIDUE_MG_PER_L = 10;
@@ -36,10 +37,14 @@ const HARDNESS_APART_PERCENT = 10;
  * Where the ions do not balance, nothing else is computed from them: the cause is the same.
  */
 export function waterChemistryFindings(view: SampleResults): Finding[] {
-  return view.samples.flatMap((row, sample) => {
+  const waters = view.samples.flatMap((row, sample) => {
     if (!isUsable(row) || row.values.position === 'blank') return [];
-    const ions = ionsOfSample(view, sample);
-    const balance = ions === null ? [] : ionBalanceFindings(view, sample, ions);
+    return { sample, ions: ionsOfSample(view, sample) };
+  });
+  const balanced = waters.filter(({ ions }) => ions !== null && isBalanced(ions));
+  const sound = new SoundFigures(balanced.map(({ sample }) => sample));
+  return waters.flatMap(({ sample, ions }) => {
+    const balance = ions === null ? [] : ionBalanceFindings(view, sample, ions, sound);
     const isSound = balance.every(({ level }) => level === 'note');
     return [
       ...balance,
