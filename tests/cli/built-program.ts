@@ -18,25 +18,31 @@ const LOCK_PATIENCE_MS = 110_000;
  */
 export function ensureBuilt(): void {
   const deadline = Date.now() + LOCK_PATIENCE_MS;
-  while (!isFresh()) {
+  while (!isFresh(Number.POSITIVE_INFINITY)) {
     if (takeLock()) {
       try {
-        const command = [
-          path.join(ROOT, 'node_modules/typescript/bin/tsc'),
-          '-p',
-          'tsconfig.build.json',
-        ];
-        spawnSync(process.execPath, command, { cwd: ROOT });
-        if (!isFresh()) throw new Error('the build left dist/ older than src/');
+        build();
       } finally {
         rmSync(LOCK, { recursive: true });
       }
-    } else if (Date.now() > deadline) {
-      throw new Error(`another build does not end; if none runs, remove ${LOCK}`);
-    } else {
-      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 100);
+      return;
     }
+    if (Date.now() > deadline) {
+      throw new Error(`another build does not end; if none runs, remove ${LOCK}`);
+    }
+    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 100);
   }
+}
+
+function build(): void {
+  const start = Date.now();
+  const compiler = path.join(ROOT, 'node_modules/typescript/bin/tsc');
+  const { stdout } = spawnSync(process.execPath, [compiler, '-p', 'tsconfig.build.json'], {
+    cwd: ROOT,
+    encoding: 'utf8',
+  });
+  // A source that somebody saves meanwhile is not this build's to have.
+  if (!isFresh(start)) throw new Error(`the build left dist/ older than src/\n${stdout}`);
 }
 
 function takeLock(): boolean {
@@ -48,16 +54,16 @@ function takeLock(): boolean {
   }
 }
 
-/** True when every source has an output that is not older. */
-function isFresh(): boolean {
+/** True when every source last changed before a time has an output that is not older. */
+function isFresh(before: number): boolean {
   const src = path.join(ROOT, 'src');
   return readdirSync(src, { recursive: true, encoding: 'utf8' })
     .filter((file) => file.endsWith('.ts') && !/\.(test|bench)\.ts$/.test(file))
     .every((file) => {
-      const built = statSync(path.join(DIST, file.replace(/\.ts$/, '.js')), {
-        throwIfNoEntry: false,
-      });
-      return built !== undefined && built.mtimeMs >= statSync(path.join(src, file)).mtimeMs;
+      const changed = statSync(path.join(src, file)).mtimeMs;
+      const output = path.join(DIST, file.replace(/\.ts$/, '.js'));
+      const built = statSync(output, { throwIfNoEntry: false });
+      return changed > before || (built !== undefined && built.mtimeMs >= changed);
     });
 }
 
