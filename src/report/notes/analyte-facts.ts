@@ -3,6 +3,7 @@ import { levelVerdicts } from '../../analyse/level-verdict.ts';
 import { type ReductionSummary, summariseReductions } from '../../compare/index.ts';
 import type { Bench, LevelVerdict, ReductionRow } from '../../model/index.ts';
 import type { Analyte } from '../../reference/index.ts';
+import { analyteGroups } from './analyte-words.ts';
 import type { NotesInput } from './notes-input.ts';
 import { deviceNames, type Subject, subjectName } from './subjects.ts';
 
@@ -117,21 +118,29 @@ export function productLevels(summary: ReductionSummary): LevelVerdict[] {
   return summary.facts.flatMap((fact) => fact.row.reference_levels);
 }
 
-/** How much an analyte calls for attention: 3 above a level, 2 not decided, 1 goal of zero, 0. */
+/**
+ * How much an analyte calls for attention: 3 above a level in a natural feed or a product, 2 above
+ * one in a spiked feed or left open, 1 above a goal of zero, 0 none of them.
+ */
 export function weightOf(facts: AnalyteFacts): number {
+  const spiked = facts.feeds.filter(({ kind }) => kind === 'spiked');
   const levels = [
-    ...facts.feeds.flatMap((feed) => feed.levels),
+    ...facts.feeds.flatMap((feed) => (feed.kind === 'natural' ? feed.levels : [])),
     ...facts.devices.flatMap(({ summary }) => (summary === null ? [] : productLevels(summary))),
   ];
   const limits = levels.filter((level) => !isZeroGoal(level));
   if (limits.some((level) => level.verdict === 'above')) return 3;
-  if (limits.some((level) => level.verdict === 'cannot-say')) return 2;
+  const isOverSpiked = spiked.some((feed) =>
+    feed.levels.some((level) => level.verdict === 'above' && !isZeroGoal(level)),
+  );
+  if (isOverSpiked || limits.some((level) => level.verdict === 'cannot-say')) return 2;
   return levels.some((level) => isZeroGoal(level) && level.verdict === 'above') ? 1 : 0;
 }
 
-/** Analytes that lead the notes, weightiest first, then in the order of the lab. */
+/** Analytes that lead the notes, weightiest first, then by group, then in the order of the lab. */
 export function leadingAnalytes(analytes: readonly AnalyteFacts[]): AnalyteFacts[] {
-  return analytes
+  return analyteGroups(analytes)
+    .flatMap(({ items }) => items)
     .map((facts) => ({ facts, weight: weightOf(facts) }))
     .filter(({ weight }) => weight > 0)
     .sort((a, b) => b.weight - a.weight)

@@ -1,11 +1,10 @@
 import type { ReductionSummary } from '../../compare/index.ts';
-import type { LevelVerdict, ReductionOutcome } from '../../model/index.ts';
+import type { LevelVerdict, ReductionOutcome, ReductionRow } from '../../model/index.ts';
 import {
   type AnalyteFacts,
   type AnalyteFeed,
   type DeviceReduction,
   isZeroGoal,
-  productLevels,
 } from './analyte-facts.ts';
 import { analyteWords } from './analyte-words.ts';
 import { estimate, levelPiece, lowerBound, number, range, sidePiece } from './figures.ts';
@@ -143,7 +142,7 @@ const measuredSentence: Words = (key, devices, all) => {
     (a, b) => (a.summary.estimate ?? 0) - (b.summary.estimate ?? 0),
   );
   const text = (one: Told): Piece =>
-    say`${estimate(`${key}.measured`, one.summary.estimate ?? 0)} (${one.subject.name})`;
+    say`${estimate(`${key}.measured`, one.summary)} (${one.subject.name})`;
   const [lowest] = ordered;
   const highest = ordered.at(-1);
   if (lowest === undefined || highest === undefined) return NOTHING;
@@ -161,47 +160,63 @@ const riseSentence: Words = (_key, devices) =>
   say`A rise in the product of ${namesOf(devices.map(({ subject }) => subject))}: see [rises](#rises-and-open-points).`;
 
 /**
- * The products against every reference level that any of them is above or does not decide. Goals of
- * zero are left to their own paragraph.
+ * The products against the reference levels that any of them is above or does not decide, levels
+ * with the same products in one sentence. Goals of zero are left to their own paragraph.
  */
 export function levelSentences(facts: AnalyteFacts): Piece[] {
-  const levels = new Map<string, LevelVerdict>();
-  const all = testedSubjects(facts);
-  const everySummary = facts.devices.flatMap(({ subject, summary }) =>
-    summary === null || !all.includes(subject) ? [] : { subject, summary },
+  const products = facts.devices.flatMap(({ subject, summary }) =>
+    (summary?.facts ?? []).map(({ row }) => ({ subject, row })),
   );
-  for (const level of everySummary.flatMap(({ summary }) => productLevels(summary))) {
-    if (!isZeroGoal(level)) levels.set(levelKey(level), level);
-  }
-  const undecided: { readonly level: LevelVerdict; readonly subjects: readonly Subject[] }[] = [];
-  const above = [...levels].flatMap(([key, level]) => {
-    const having = (verdict: LevelVerdict['verdict']): Subject[] =>
-      everySummary.flatMap(({ subject, summary }) =>
-        productLevels(summary).some((own) => levelKey(own) === key && own.verdict === verdict)
-          ? subject
-          : [],
+  return (['above', 'cannot-say'] as const).flatMap((verdict) => {
+    const groups = new Map<string, { levels: LevelVerdict[]; products: typeof products }>();
+    const levels = new Map(
+      products.flatMap(({ row }) => row.reference_levels).map((level) => [levelKey(level), level]),
+    );
+    for (const [key, level] of levels) {
+      const found = products.filter(({ row }) =>
+        row.reference_levels.some((own) => levelKey(own) === key && own.verdict === verdict),
       );
-    const over = having('above');
-    const open = having('cannot-say').filter((subject) => !over.includes(subject));
-    if (open.length > 0) undecided.push({ level, subjects: open });
-    return over.length === 0
-      ? []
-      : say`In the product of ${devicePhrase(`${facts.analyte.key}.above`, over, all)} it lies above the ${levelPiece(level)}.`;
+      if (found.length === 0 || isZeroGoal(level)) continue;
+      const group = JSON.stringify(found.map(({ row }) => [row.device, row.event]));
+      const known = groups.get(group) ?? { levels: [], products: found };
+      groups.set(group, known);
+      known.levels.push(level);
+    }
+    return [...groups.values()].map(({ levels: own, products: found }) => {
+      const named = listed(own.map(levelPiece));
+      const who = productPhrase(facts, found);
+      return verdict === 'above'
+        ? say`Above the ${named}: the product of ${who}.`
+        : say`The lab’s limit leaves open whether the product of ${who} lies within the ${named}.`;
+    });
   });
-  return [
-    ...above,
-    ...undecided.map(
-      ({ level, subjects }) =>
-        say`For ${devicePhrase(`${facts.analyte.key}.undecided`, subjects, all)} the lab's limit does not decide against the ${levelPiece(level)}.`,
-    ),
-  ];
+}
+
+const PRODUCTS_NAMED = 4;
+
+/** Products with their figures where they are few, else how many of the devices. */
+function productPhrase(
+  facts: AnalyteFacts,
+  products: readonly { readonly subject: Subject; readonly row: ReductionRow }[],
+): Piece {
+  const { key, unit } = facts.analyte;
+  if (products.length <= PRODUCTS_NAMED) {
+    return listed(
+      products.map(({ subject, row }) => {
+        const side = sidePiece(`${key}.product.${row.event}`, row.product, unit);
+        return say`${subject.name} (${side}, ${row.event})`;
+      }),
+    );
+  }
+  const subjects = [...new Set(products.map(({ subject }) => subject))];
+  return devicePhrase(`${key}.level`, subjects, testedSubjects(facts));
 }
 
 function levelKey(level: LevelVerdict): string {
   return JSON.stringify([level.jurisdiction, level.kind, level.low, level.value, level.unit]);
 }
 
-/** `lead (2.1 ug/L)`, for lists of analytes; the highest feed stands for the rest. */
+/** `lead (2.1 ug/L)`, for lists of analytes; the first feed stands for the rest. */
 export function analyteWithFeed(facts: AnalyteFacts): Piece {
   const [feed] = facts.feeds;
   const name = quoted(analyteWords(facts.analyte));

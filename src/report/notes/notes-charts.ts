@@ -24,7 +24,7 @@ export interface NotesChart {
   readonly image: Piece;
 }
 
-const PANELS = 9;
+const PANELS = 8;
 const SCENARIOS = 4;
 
 /** All charts of the notes; those with nothing to show are left out. */
@@ -57,9 +57,10 @@ async function reductionCharts(notes: ReductionNotes): Promise<NotesChart[]> {
   const charts: NotesChart[] = [];
   for (const { group, items } of analyteGroups(notes.analytes)) {
     const shown = items.filter(hasMark);
-    for (let first = 0; first < shown.length; first += PANELS) {
-      const part = shown.slice(first, first + PANELS);
-      const path = `charts/reductions-${group.id}${suffix(first / PANELS)}.svg`;
+    const size = Math.ceil(shown.length / Math.ceil(shown.length / PANELS));
+    for (let first = 0; first < shown.length; first += size) {
+      const part = shown.slice(first, first + size);
+      const path = `charts/reductions-${group.id}${suffix(first / size)}.svg`;
       const chart = await reductionsChart({
         title: `${group.title}: reductions by device; bounds rank no device`,
         analytes: part.map(({ analyte }) => ({ key: analyte.key, name: analyte.name })),

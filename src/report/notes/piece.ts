@@ -28,7 +28,7 @@ export function markup(markdown: string): Piece {
 /**
  * A figure, or several that one text states (the ends of a range).
  *
- * @param text as printed, escaped here
+ * @param text as printed, escaped here; one without a digit states no figure
  */
 export function figure(
   key: string,
@@ -36,7 +36,8 @@ export function figure(
   unit: string,
   text: string,
 ): Piece {
-  const all = typeof values === 'number' ? [values] : values.filter((value) => value !== null);
+  const given = typeof values === 'number' ? [values] : values;
+  const all = /\d/.test(text) ? given.filter((value) => value !== null) : [];
   return {
     markdown: escapeMarkdown(text),
     rows: all.map((value) => ({ key, value, unit, text })),

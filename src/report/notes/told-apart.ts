@@ -32,14 +32,18 @@ export function toldApart(bench: Bench, analytes: readonly AnalyteFacts[]): Told
   });
 }
 
-/** Bounds of a reduction that rest on limits; null for a figure without an interval. */
+/**
+ * Bounds of a reduction that rest on limits of the lab, or an interval on stated or measured
+ * uncertainty; null where a single figure enters whose uncertainty is not known.
+ */
 export function boundsOf(summary: ReductionSummary): Interval | null {
-  const { outcome, low, high } = summary;
+  const { outcome, low, high, facts } = summary;
   if (outcome === 'at-least' || outcome === 'between') {
-    return { low: low ?? Number.NEGATIVE_INFINITY, high: high ?? 1 };
+    const isBare = facts.some(({ row }) => row.product.estimate !== null);
+    return isBare ? null : { low: low ?? Number.NEGATIVE_INFINITY, high: high ?? 1 };
   }
   const isInterval = outcome === 'measured' && low !== null && high !== null && low < high;
-  return isInterval ? { low, high } : null;
+  return isInterval && facts.every(({ row }) => row.firm) ? { low, high } : null;
 }
 
 /** The feeds and limits that a summary was measured against, as one text. */

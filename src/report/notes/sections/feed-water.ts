@@ -1,16 +1,9 @@
-import {
-  type Interval,
-  intervalOf,
-  type LevelVerdict,
-  type ReductionRow,
-  resultAt,
-  type SampleRow,
-} from '../../../model/index.ts';
+import { type LevelVerdict, resultAt, type SampleRow } from '../../../model/index.ts';
 import type { Analyte } from '../../../reference/index.ts';
 import { type AnalyteFacts, isZeroGoal, type ReductionNotes } from '../analyte-facts.ts';
 import { feedPhrase } from '../analyte-sentences.ts';
 import { analyteGroups, analyteWords } from '../analyte-words.ts';
-import { levelPiece, sideFigure } from '../figures.ts';
+import { levelPiece, resultSide, type SideFigures, sideFigure } from '../figures.ts';
 import type { NotesInput } from '../notes-input.ts';
 import {
   blocks,
@@ -59,12 +52,12 @@ function levelsOfFeed(input: NotesInput, { analytes }: ReductionNotes): Piece {
   const from = listed(wanted.map(quoted));
   return blocks([
     above.length === 0
-      ? say`No feed lay above a current level of ${from} that is not a goal of zero.`
+      ? say`No feed lay above a current level of ${from}, goals of zero aside.`
       : say`The feed is held against the current levels of ${from}. Above one of them:`,
     bullets(above),
     goals.length === 0
       ? NOTHING
-      : say`A goal of zero is published for ${listed(goals.map(({ analyte }) => quoted(analyteWords(analyte))))}, each of which the feed held. No lab result can show that a goal of zero is met: a result below its limit is not zero.`,
+      : say`A goal of zero is published for ${listed(goals.map(({ analyte }) => quoted(analyteWords(analyte))))}; the feed held ${markup(goals.length === 1 ? 'it' : 'each of them')}. No lab result can show that a goal of zero is met: a result below its limit is not zero.`,
     markup(
       'Reference levels are levels for supplies, read from published tables; they say nothing about one glass and are no medical advice.',
     ),
@@ -126,41 +119,26 @@ function unitText({ unit, basis }: Analyte): string {
 }
 
 /** Feed results by sample and analyte; several results of one pair span their bounds. */
-function feedResults(input: NotesInput): Map<number, Map<string, ReductionRow['feed']>> {
+function feedResults(input: NotesInput): Map<number, Map<string, SideFigures>> {
   const { results, settings } = input.bench;
-  const found = new Map<number, Map<string, ReductionRow['feed']>>();
+  const found = new Map<number, Map<string, SideFigures>>();
   for (let index = 0; index < results.length; index += 1) {
     const sample = results.sample[index] ?? -1;
     const analyte = results.analytes[results.analyte[index] ?? -1];
-    const result = resultAt(results, index);
-    const interval = intervalOf(result, settings.nondetect_bound);
-    if (analyte === undefined || interval === null) continue;
-    const own = found.get(sample) ?? new Map<string, ReductionRow['feed']>();
+    const side = resultSide(resultAt(results, index), settings.nondetect_bound);
+    if (analyte === undefined || side === null) continue;
+    const own = found.get(sample) ?? new Map<string, SideFigures>();
     found.set(sample, own);
-    const side = sideOf(interval, result.kind === 'quantified');
     const earlier = own.get(analyte.key);
     own.set(analyte.key, earlier === undefined ? side : spanOf(earlier, side));
   }
   return found;
 }
 
-function sideOf(interval: Interval, isQuantified: boolean): ReductionRow['feed'] {
+function spanOf(a: SideFigures, b: SideFigures): SideFigures {
   return {
-    low: interval.low,
-    high: Number.isFinite(interval.high) ? interval.high : null,
-    estimate: isQuantified ? interval.low : null,
-    n: 1,
-    method: null,
-    sample: null,
-  };
-}
-
-function spanOf(a: ReductionRow['feed'], b: ReductionRow['feed']): ReductionRow['feed'] {
-  return {
-    ...a,
     low: Math.min(a.low ?? 0, b.low ?? 0),
     high: a.high === null || b.high === null ? null : Math.max(a.high, b.high),
     estimate: null,
-    n: a.n + b.n,
   };
 }

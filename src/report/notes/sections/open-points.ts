@@ -1,15 +1,10 @@
 import type { ReductionFact } from '../../../analyse/index.ts';
-import {
-  intervalOf,
-  type LevelVerdict,
-  type ReductionRow,
-  resultAt,
-} from '../../../model/index.ts';
+import { type LevelVerdict, type ReductionRow, resultAt } from '../../../model/index.ts';
 import type { Analyte } from '../../../reference/index.ts';
 import { isZeroGoal, type ReductionNotes } from '../analyte-facts.ts';
 import { analyteWithFeed } from '../analyte-sentences.ts';
 import { analyteWords } from '../analyte-words.ts';
-import { levelPiece, number, sidePiece } from '../figures.ts';
+import { levelPiece, number, resultSide, sidePiece } from '../figures.ts';
 import type { NotesInput } from '../notes-input.ts';
 import {
   blocks,
@@ -91,7 +86,9 @@ function riseItem(
     facts.length === compared
       ? compared === 1
         ? markup(', on the one occasion compared')
-        : say`, on all ${count(`${first.row.device}.occasions`, compared)} occasions compared`
+        : compared === 2
+          ? markup(', on both occasions compared')
+          : say`, on all ${count(`${first.row.device}.occasions`, compared)} occasions compared`
       : say`, on ${count(`${first.row.device}.rises`, facts.length)} of ${count(`${first.row.device}.occasions`, compared)} occasions compared`;
   return say`${name}, ${analyteWords(analyte)}: ${verb} ${listed(facts.map(change))}${occasions}.${blankPart(input, analyte)}${levelPart(facts)}`;
 }
@@ -105,16 +102,8 @@ function blankPart(input: NotesInput, analyte: Analyte): Piece {
     const isOfBlank = sample?.values.position === 'blank' && sample.values.status !== 'void';
     if (!isOfBlank || results.analytes[results.analyte[index] ?? -1]?.key !== analyte.key) continue;
     const result = resultAt(results, index);
-    const interval = intervalOf(result, settings.nondetect_bound);
-    if (interval === null) continue;
-    const side: ReductionRow['feed'] = {
-      low: interval.low,
-      high: Number.isFinite(interval.high) ? interval.high : null,
-      estimate: result.kind === 'quantified' ? interval.low : null,
-      n: 1,
-      method: null,
-      sample: null,
-    };
+    const side = resultSide(result, settings.nondetect_bound);
+    if (side === null) continue;
     told.push(
       say`${sample.values.sample}: ${sidePiece(`blank.${sample.values.sample}.${analyte.key}`, side, analyte.unit)}`,
     );

@@ -27,7 +27,7 @@ export function provenanceSection(input: NotesInput): Piece {
     ]),
     tablePiece({
       caption: say`${counted('inputs', bench.inputs.length, 'input file')}, with the SHA-256 of its bytes`,
-      columns: [left('File'), right('Rows'), left('SHA-256')],
+      columns: [left('File'), right('Rows'), left(markup('SHA-256'))],
       rows: bench.inputs.map(({ path, rows, sha256 }) => [
         quoted(path),
         rows === null ? NOTHING : count(`rows.${path}`, rows),

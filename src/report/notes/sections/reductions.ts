@@ -1,3 +1,4 @@
+import type { ReductionFact } from '../../../analyse/index.ts';
 import {
   type AnalyteFacts,
   leadingAnalytes,
@@ -12,7 +13,15 @@ import {
   testedSubjects,
 } from '../analyte-sentences.ts';
 import { analyteGroups, analyteWords } from '../analyte-words.ts';
-import { estimate, lowerBound, range, sideFigure } from '../figures.ts';
+import {
+  estimate,
+  lowerBound,
+  type MeasuredReduction,
+  range,
+  reductionFigure,
+  sideFigure,
+  sidePiece,
+} from '../figures.ts';
 import type { NotesChart } from '../notes-charts.ts';
 import type { NotesInput } from '../notes-input.ts';
 import {
@@ -29,7 +38,7 @@ import {
   quoted,
   say,
 } from '../piece.ts';
-import { devicePhrase, technologyCounts } from '../subjects.ts';
+import { deviceNames, namesOf, subjectName, technologyCounts } from '../subjects.ts';
 import { left, right, tablePiece } from '../table.ts';
 import { toldApart } from '../told-apart.ts';
 
@@ -67,12 +76,17 @@ export function reductionsSection(
           ),
           bullets(leading.map(analyteStory)),
         ]),
-    sharedPatterns(tested.filter((facts) => !leading.includes(facts))),
-    withoutEffect(notes, tested),
+    spikedPart(input, notes),
+    blocks([
+      markup('### What devices share'),
+      sharedPatterns(tested.filter((facts) => !leading.includes(facts))),
+      withoutEffect(notes, tested),
+    ]),
+    HOW_TO_READ,
     ...analyteGroups(tested).map(({ group, items }) =>
       blocks([
         markup(`### ${group.title}`),
-        groupTable(group.title, items),
+        groupTable(items),
         ...charts.filter((chart) => chart.section === group.id).map((chart) => chart.image),
       ]),
     ),
@@ -81,6 +95,14 @@ export function reductionsSection(
     ),
   ]);
 }
+
+const HOW_TO_READ = markup(
+  'In the tables below, cells hold a number of devices and then the figures: from the lowest to the ' +
+    'highest measured reduction; the lowest of the lower bounds; from the lowest to the highest ' +
+    'bound. &lt; not detected, bounded by the lab’s limit. Feeds stand in the order of the sampling ' +
+    'occasions and are natural unless marked spiked; reductions are those of natural feeds where ' +
+    'there are any.',
+);
 
 /** One paragraph on an analyte: feed, products, levels. */
 function analyteStory(facts: AnalyteFacts): Piece {
@@ -109,6 +131,43 @@ function differences(input: NotesInput, tested: readonly AnalyteFacts[]): Piece 
       say`${quoted(analyteWords(analyte.analyte))} (${higher.subject.name} above ${lower.subject.name})`,
   );
   return say`Told apart by bounds that do not overlap, at the same limits: ${listed(told)}. All other devices are not told apart.`;
+}
+
+/**
+ * Reductions of a spiked feed where a natural one leads: one item an analyte, every device with its
+ * figure.
+ */
+function spikedPart(input: NotesInput, { summaries }: ReductionNotes): Piece {
+  const leading = new Set(summaries.flatMap(({ facts }) => facts));
+  const spiked = input.reductions.filter(
+    (fact) => fact.row.kind === 'spiked' && fact.row.outcome !== 'untested' && !leading.has(fact),
+  );
+  if (spiked.length === 0) return NOTHING;
+  const names = deviceNames(input.bench);
+  const groups = new Map<string, ReductionFact[]>();
+  for (const fact of spiked) {
+    const key = JSON.stringify([fact.row.event, fact.row.analyte]);
+    groups.set(key, [...(groups.get(key) ?? []), fact]);
+  }
+  const items = [...groups.values()].flatMap((facts) => {
+    const [first] = facts;
+    if (first === undefined) return [];
+    const { analyte, event, feed, unit } = first.row;
+    const told = facts.map(({ row }) => {
+      const name = subjectName(names.get(row.device) ?? row.device, row.variant);
+      const key = `spiked.${row.device}.${row.analyte}`;
+      return say`${name} ${reductionFigure(key, row)}`;
+    });
+    const side = sidePiece(`${analyte}.feed.${event}`, feed, unit);
+    return say`**${first.analyte.name}** (${event}, feed ${side}): ${joined(told, '; ')}.`;
+  });
+  return blocks([
+    markup('### Spiked feeds'),
+    markup(
+      'A spiked feed holds more than the tap does, so it can show more of a reduction. It is one batch, dosed once, and stands apart from the natural feeds.',
+    ),
+    bullets(items),
+  ]);
 }
 
 /** What every device shares, analytes of one pattern in one sentence. */
@@ -163,18 +222,19 @@ function withoutEffect(notes: ReductionNotes, tested: readonly AnalyteFacts[]): 
       return own.length > 0 && isUnshown;
     });
     if (unshown.length === 0) return [];
-    const whom =
-      members.length === 1 ? devicePhrase('unshown', members, members) : technologyCounts(members);
-    return say`No reduction was shown by ${whom}${members.length === 1 ? NOTHING : markup(', in any product tested,')} of ${listed(
+    const what = listed(
       unshown.map(({ analyte }) => quoted(analyteWords(analyte))),
       'or',
-    )}.`;
+    );
+    return members.length === 1
+      ? say`${namesOf(members)} showed no reduction of ${what}.`
+      : say`None of the ${technologyCounts(members)} showed a reduction of ${what}.`;
   });
   return paragraph(sentences);
 }
 
 /** One row an analyte: the feed, how many devices hold which outcome, and the figures. */
-function groupTable(title: string, items: readonly AnalyteFacts[]): Piece {
+function groupTable(items: readonly AnalyteFacts[]): Piece {
   const above = items.filter((facts) => weightOf(facts) === 3).length;
   const rises = items.filter((facts) =>
     facts.devices.some(({ summary }) => summary?.outcome === 'rise'),
@@ -184,7 +244,7 @@ function groupTable(title: string, items: readonly AnalyteFacts[]): Piece {
     ...(rises === 0 ? [] : [say`${count('table.rises', rises)} with a rise`]),
   ];
   return tablePiece({
-    caption: say`${markup(title)}: ${counted('table.analytes', items.length, 'analyte')}${facts.length === 0 ? NOTHING : say`, ${listed(facts)}`}`,
+    caption: say`${counted('table.analytes', items.length, 'analyte')}${facts.length === 0 ? NOTHING : say`, ${listed(facts)}`}`,
     columns: [
       left('Analyte'),
       left('Unit'),
@@ -196,11 +256,6 @@ function groupTable(title: string, items: readonly AnalyteFacts[]): Piece {
       left('No reduction shown, rise, feed too low'),
     ],
     rows: items.map(tableRow),
-    legend: [
-      markup(
-        'A number of devices, then the figures: from the lowest to the highest measured reduction; the lowest of their lower bounds; from the lowest to the highest bound. &lt; not detected, bounded by the lab’s limit. Feeds are natural unless marked spiked.',
-      ),
-    ],
   });
 }
 
@@ -210,9 +265,7 @@ function tableRow(facts: AnalyteFacts): Piece[] {
     devices.flatMap(({ summary }) => (summary?.outcome === outcome ? summary : []));
   const cell = (key: string, n: number, figures: () => Piece): Piece =>
     n === 0 ? NOTHING : say`${count(`${analyte.key}.${key}`, n)}: ${figures()}`;
-  const measured = of('measured')
-    .map((summary) => summary.estimate ?? 0)
-    .sort((a, b) => a - b);
+  const measured = of('measured').sort((a, b) => (a.estimate ?? 0) - (b.estimate ?? 0));
   const undetected = of('at-least');
   const between = of('between');
   return [
@@ -245,9 +298,12 @@ function feedCell({ analyte, feeds }: AnalyteFacts): Piece {
   );
 }
 
-function measuredFigures(key: string, ordered: readonly number[]): Piece {
-  const lowest = estimate(`${key}.measured`, ordered[0] ?? 0);
-  const highest = estimate(`${key}.measured`, ordered.at(-1) ?? 0);
+/** From the lowest to the highest, without their intervals: the device pages hold those. */
+function measuredFigures(key: string, ordered: readonly MeasuredReduction[]): Piece {
+  const bare = (one: MeasuredReduction | undefined): Piece =>
+    estimate(`${key}.measured`, { low: null, estimate: one?.estimate ?? 0, high: null });
+  const lowest = bare(ordered[0]);
+  const highest = bare(ordered.at(-1));
   return lowest.markdown === highest.markdown ? lowest : say`${lowest} to ${highest}`;
 }
 

@@ -1,12 +1,16 @@
-import type { ReductionOutcome } from '../../../model/index.ts';
-import { isZeroGoal, leadingAnalytes, type ReductionNotes } from '../analyte-facts.ts';
+import type { LevelVerdict, ReductionOutcome } from '../../../model/index.ts';
+import {
+  isZeroGoal,
+  leadingAnalytes,
+  productLevels,
+  type ReductionNotes,
+} from '../analyte-facts.ts';
 import { analyteNames, testedSubjects } from '../analyte-sentences.ts';
 import { analyteWords } from '../analyte-words.ts';
 import { ratio } from '../figures.ts';
 import type { NotesInput } from '../notes-input.ts';
 import {
   blocks,
-  capitalised,
   count,
   counted,
   listed,
@@ -68,31 +72,30 @@ function scope(input: NotesInput, notes: ReductionNotes): Piece {
 
 /** Analytes above a level that is no goal of zero, in the feed and in a product. */
 function aboveLevels({ analytes }: ReductionNotes): Piece {
-  const leading = leadingAnalytes(analytes);
-  const above = (levels: readonly { readonly verdict: string; readonly value: number | null }[]) =>
-    levels.some((level) => level.verdict === 'above' && level.value !== 0);
-  const inFeed = leading.filter((facts) => facts.feeds.some((feed) => above(feed.levels)));
-  const inProduct = leading.filter((facts) =>
-    facts.devices.some(
-      ({ summary }) =>
-        summary?.facts.some(({ row }) =>
-          above(row.reference_levels.filter((level) => !isZeroGoal(level))),
-        ) === true,
-    ),
-  );
   if (analytes.every((facts) => facts.feeds.every((feed) => feed.levels.length === 0))) {
     return NOTHING;
   }
-  const feed =
-    inFeed.length === 0
-      ? markup('No feed lay above a chosen reference level.')
-      : say`${capitalised(analyteNames(inFeed))} lay above a chosen reference level in a feed.`;
-  if (inFeed.length === 0 && inProduct.length === 0) return feed;
-  const product =
-    inProduct.length === 0
-      ? markup('No product lay above one; for some the lab limit does not decide.')
-      : say`Above one in a product: ${analyteNames(inProduct)}.`;
-  return say`${feed} ${product}`;
+  const leading = leadingAnalytes(analytes);
+  const isAbove = (levels: readonly LevelVerdict[]): boolean =>
+    levels.some((level) => level.verdict === 'above' && !isZeroGoal(level));
+  const inFeed = (kind: 'natural' | 'spiked') =>
+    leading.filter((facts) =>
+      facts.feeds.some((feed) => feed.kind === kind && isAbove(feed.levels)),
+    );
+  const natural = inFeed('natural');
+  const spiked = inFeed('spiked').filter((facts) => !natural.includes(facts));
+  const products = leading.filter((facts) =>
+    facts.devices.some(({ summary }) => summary !== null && isAbove(productLevels(summary))),
+  );
+  return paragraph([
+    natural.length === 0
+      ? markup('Goals of zero aside, no natural feed lay above a chosen reference level.')
+      : say`Goals of zero aside, ${analyteNames(natural)} lay above a chosen reference level in a natural feed.`,
+    spiked.length === 0 ? NOTHING : say`Above one in a spiked feed: ${analyteNames(spiked)}.`,
+    products.length === 0
+      ? markup('No product is known to lie above one.')
+      : say`Above one in a product: ${analyteNames(products)}.`,
+  ]);
 }
 
 function outcomes({ analytes }: ReductionNotes): Piece {

@@ -36,7 +36,7 @@ function deviceTable(
 ): Piece {
   const names = deviceNames(input.bench);
   return tablePiece({
-    caption: say`${counted('devices', rows.length, 'device')}, one specimen of each unless stated`,
+    caption: say`${counted('devices', rows.length, 'device')}, one specimen of each`,
     columns: ['Device', 'Form', 'Technology', 'Tank', 'Drain line', 'Specimen', 'Acquired'].map(
       left,
     ),

@@ -1,5 +1,5 @@
 import { STANDARD } from '../../../model/index.ts';
-import { amount, litres, ratio } from '../figures.ts';
+import { amount, litres, number, ratio } from '../figures.ts';
 import type { NotesChart } from '../notes-charts.ts';
 import type { NotesInput } from '../notes-input.ts';
 import {
@@ -203,12 +203,12 @@ function flushOff(water: WaterNotes): Piece {
       const from = before?.drain_L_per_year.estimate ?? null;
       const to = row.drain_L_per_year.estimate;
       if (from === null || to === null) return [];
-      if (!(to < from)) return say`${row.scenario} nothing`;
+      if (!(to < from)) return say`no less of ${row.scenario}`;
       const key = `${off.name}.${row.scenario}`;
-      return say`${row.scenario} ${litres(`${key}.saved`, from - to)} L (from ${litres(`${key}.on`, from)} to ${litres(`${key}.off`, to)})`;
+      return say`${litres(`${key}.saved`, from - to)} L less of ${row.scenario} (${litres(`${key}.off`, to)} L in place of ${litres(`${key}.on`, from)} L)`;
     });
     if (on === undefined || parts.length === 0) return [];
-    return say`${on.name}, ${joined(off.drain.rulesOff.map(quoted), ', ')} off: less drain in a year by ${listed(parts)}.`;
+    return say`${on.name}, ${joined(off.drain.rulesOff.map(quoted), ', ')} off, drain in a year: ${listed(parts)}.`;
   });
   return items.length === 0
     ? NOTHING
@@ -224,7 +224,6 @@ function yearTable(water: WaterNotes, drained: readonly UseState[]): Piece {
   if (water.scenarios.length === 0) {
     return markup('The bench has no scenario, so no daily or yearly drain is computed.');
   }
-  const isShorter = water.scenarios.some(({ days }) => days !== 365);
   return tablePiece({
     caption: markup('Drain in a year, L: all of it, and the part by flushing'),
     columns: [
@@ -248,16 +247,23 @@ function yearTable(water: WaterNotes, drained: readonly UseState[]): Piece {
         ];
       }),
     ]),
-    legend: isShorter
+    legend: isScaled(water)
       ? [
-          say`A year is ${count('days-of-year', DAYS_OF_YEAR)} days; ${listed(
+          say`A year is ${count('days-of-year', DAYS_OF_YEAR)} days; scaled to it: ${listed(
             water.scenarios
               .filter(({ days }) => days !== DAYS_OF_YEAR)
-              .map(({ name, days }) => say`${name} was played for ${count(`${name}.days`, days)}`),
-          )} and is scaled.`,
+              .map(
+                ({ name, days }) =>
+                  say`${name}, played for ${number(`${name}.days`, days, 'd')} days`,
+              ),
+          )}.`,
         ]
       : [],
   });
+}
+
+function isScaled(water: WaterNotes): boolean {
+  return water.scenarios.some(({ days }) => days !== DAYS_OF_YEAR);
 }
 
 export const DAYS_OF_YEAR = 365;
