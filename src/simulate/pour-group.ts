@@ -38,15 +38,36 @@ export function checkGroup(group: PourGroup): void {
   }
 }
 
+/** Days in a row on which nobody draws water. */
+export interface DaysAway {
+  /** The first of them, counted from 1: day 1 is the Monday of power-on. */
+  readonly fromDay: number;
+  /** How many, at least 1. */
+  readonly days: number;
+}
+
 /** Second at which each day that has the pours begins; day 0 is a Monday. */
-export function daysOf(group: PourGroup, days: number): number[] {
+export function daysOf(
+  group: PourGroup,
+  days: number,
+  away: readonly DaysAway[] = [],
+): Float64Array {
   checkNumber('days', days, {
     holds: (value) => Number.isSafeInteger(value) && value >= 0,
     words: 'a whole number from 0 upward',
   });
+  for (const absence of away) {
+    for (const [name, value] of Object.entries(absence)) {
+      checkNumber(`away.${name}`, value, {
+        holds: (number) => Number.isSafeInteger(number) && number >= 1,
+        words: 'a whole number from 1 upward',
+      });
+    }
+  }
   const starts: number[] = [];
   for (let day = 0; day < days; day++) {
-    if (group.weekdays[day % 7] === true) starts.push(day * DAY_S);
+    const isAway = away.some((one) => day + 1 >= one.fromDay && day + 1 < one.fromDay + one.days);
+    if (group.weekdays[day % 7] === true && !isAway) starts.push(day * DAY_S);
   }
-  return starts;
+  return Float64Array.from(starts);
 }

@@ -1,6 +1,7 @@
 import { checkFlow } from './check-device.ts';
 import { refuseInput } from './check-number.ts';
 import type { PourSeries } from './drain-device.ts';
+import { enlarge, type PourBuffer, pourBuffer } from './pour-buffer.ts';
 import { checkGroup, daysOf, type PourGroup } from './pour-group.ts';
 import type { RandomStream } from './random-stream.ts';
 
@@ -17,14 +18,19 @@ import type { RandomStream } from './random-stream.ts';
  */
 export function evenPours(group: PourGroup, days: number): PourSeries {
   checkGroup(group);
+  return series(group, (buffer) => fillEven(buffer, group, daysOf(group, days)));
+}
+
+/** The times of `evenPours` on days that begin at the given seconds. */
+export function fillEven(buffer: PourBuffer, group: PourGroup, midnights: Float64Array): void {
   const count = wholePours(group);
   const partS = (group.toS - group.fromS) / count;
-  return series(
-    group,
-    daysOf(group, days).flatMap((midnightS) =>
-      Array.from({ length: count }, (_, part) => midnightS + group.fromS + (part + 0.5) * partS),
-    ),
-  );
+  buffer.count = 0;
+  for (const midnightS of midnights) {
+    for (let part = 0; part < count; part++) {
+      add(buffer, midnightS + group.fromS + (part + 0.5) * partS);
+    }
+  }
 }
 
 /**
@@ -46,17 +52,28 @@ export function togetherPours(
 ): PourSeries {
   checkGroup(group);
   checkFlow(cleanFlowLPerMin);
+  return series(group, (buffer) =>
+    fillTogether(buffer, group, daysOf(group, days), cleanFlowLPerMin),
+  );
+}
+
+/** The times of `togetherPours` on days that begin at the given seconds. */
+export function fillTogether(
+  buffer: PourBuffer,
+  group: PourGroup,
+  midnights: Float64Array,
+  cleanFlowLPerMin: number | undefined,
+): void {
   const count = wholePours(group);
   const pourS = cleanFlowLPerMin === undefined ? 0 : (group.volumeL * 60) / cleanFlowLPerMin;
-  const atS: number[] = [];
   let freeS = 0;
-  for (const midnightS of daysOf(group, days)) {
+  buffer.count = 0;
+  for (const midnightS of midnights) {
     // A row of pours longer than a day holds up the next day's.
     const firstS = Math.max(midnightS + group.fromS, freeS);
-    for (let pour = 0; pour < count; pour++) atS.push(firstS + pour * pourS);
+    for (let pour = 0; pour < count; pour++) add(buffer, firstS + pour * pourS);
     freeS = firstS + count * pourS;
   }
-  return series(group, atS);
 }
 
 /**
@@ -75,35 +92,38 @@ export function togetherPours(
  */
 export function randomPours(group: PourGroup, days: number, random: RandomStream): PourSeries {
   checkGroup(group);
+  return series(group, (buffer) => fillRandom(buffer, group, daysOf(group, days), random));
+}
+
+/** The times of `randomPours` on days that begin at the given seconds. */
+export function fillRandom(
+  buffer: PourBuffer,
+  group: PourGroup,
+  midnights: Float64Array,
+  random: RandomStream,
+): void {
   const { fromS, toS, poursPerDay } = group;
-  const midnights = daysOf(group, days);
+  buffer.count = 0;
   // No pours make the gap infinite; it must not meet a gap of 0 then.
-  if (poursPerDay === 0) return series(group, []);
+  if (poursPerDay === 0) return;
   const meanGapS = (toS - fromS) / poursPerDay;
-  // Room for the mean and some standard deviations; grows when a year is busier still.
-  const mean = poursPerDay * midnights.length;
-  let atS = new Float64Array(Math.ceil(mean + 5 * Math.sqrt(mean) + 16));
-  let count = 0;
   for (const midnightS of midnights) {
     let clockS = fromS + exponential(random, meanGapS);
     while (clockS < toS) {
-      if (count === atS.length) atS = enlarged(atS);
-      atS[count++] = midnightS + clockS;
+      add(buffer, midnightS + clockS);
       clockS += exponential(random, meanGapS);
     }
   }
-  return series(group, atS.subarray(0, count));
+}
+
+function add(buffer: PourBuffer, atS: number): void {
+  if (buffer.count === buffer.atS.length) enlarge(buffer);
+  buffer.atS[buffer.count++] = atS;
 }
 
 /** 1 − fraction is never 0, so that the logarithm is finite. */
 function exponential(random: RandomStream, mean: number): number {
   return -Math.log(1 - random.nextFraction()) * mean;
-}
-
-function enlarged(column: Float64Array): Float64Array<ArrayBuffer> {
-  const larger = new Float64Array(column.length * 2);
-  larger.set(column);
-  return larger;
 }
 
 function wholePours(group: PourGroup): number {
@@ -116,9 +136,9 @@ function wholePours(group: PourGroup): number {
   return group.poursPerDay;
 }
 
-function series(group: PourGroup, atS: ArrayLike<number>): PourSeries {
-  return {
-    atS: Float64Array.from(atS),
-    volumeL: new Float64Array(atS.length).fill(group.volumeL),
-  };
+function series(group: PourGroup, fill: (buffer: PourBuffer) => void): PourSeries {
+  const buffer = pourBuffer();
+  fill(buffer);
+  const atS = buffer.atS.slice(0, buffer.count);
+  return { atS, volumeL: new Float64Array(atS.length).fill(group.volumeL) };
 }
