@@ -8,7 +8,7 @@ function take<Value>(count: number, next: () => Value): Value[] {
 describe('randomStream', () => {
   it("rests on xoshiro128**: first outputs of the authors' program, version 1.1, from words 1 to 4", () => {
     // Blackman and Vigna, xoshiro128starstar.c; seen as reproduced in test suites of other ports.
-    expect(take(10, xoshiro128([1, 2, 3, 4]))).toEqual([
+    expect(take(10, xoshiro128([1, 2, 3, 4]).nextUint32)).toEqual([
       11520, 0, 5927040, 70819200, 2031721883, 1637235492, 1287239034, 3734860849, 3729100597,
       4258142804,
     ]);
@@ -45,6 +45,15 @@ describe('randomStream', () => {
     const chiSquare = tenths.reduce((sum, seen) => sum + (seen - expected) ** 2 / expected, 0);
     // 99.9 % point of the chi-square distribution with nine degrees of freedom; the seed is fixed.
     expect(chiSquare).toBeLessThan(27.88);
+  });
+
+  it('makes a fraction of two whole numbers, 27 bits of the first and 26 of the second', () => {
+    const whole = randomStream(3);
+    const made = take(
+      50,
+      () => ((whole.nextUint32() >>> 5) * 2 ** 26 + (whole.nextUint32() >>> 6)) / 2 ** 53,
+    );
+    expect(take(50, randomStream(3).nextFraction)).toEqual(made);
   });
 
   it.each([0.5, Number.NaN, 2 ** 53])('refuses %d as a seed', (seed) => {

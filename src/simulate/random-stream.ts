@@ -42,15 +42,7 @@ export function randomStream(seed: number, stream = 0): RandomStream {
   const second = next();
   const low = (word: bigint) => Number(word & 0xffffffffn);
   const high = (word: bigint) => Number(word >> 32n);
-  const nextUint32 = xoshiro128([low(first), high(first), low(second), high(second)]);
-  return {
-    nextUint32,
-    nextFraction: () => {
-      const upper = nextUint32() >>> 5;
-      const lower = nextUint32() >>> 6;
-      return (upper * 2 ** 26 + lower) / 2 ** 53;
-    },
-  };
+  return xoshiro128([low(first), high(first), low(second), high(second)]);
 }
 
 /** The splitmix64 generator: 64-bit outputs from any 64-bit start. */
@@ -65,20 +57,46 @@ export function splitMix64(start: bigint): () => bigint {
   };
 }
 
-/** The xoshiro128** generator: 32-bit outputs from four words. */
-export function xoshiro128(words: Words): () => number {
+/** The xoshiro128** generator: 32-bit outputs from four words, and fractions of two outputs each. */
+export function xoshiro128(words: Words): RandomStream {
   const state = Int32Array.from(words);
-  return () => {
-    const a = state[0] as number;
-    const b = state[1] as number;
-    const c = (state[2] as number) ^ a;
-    const d = (state[3] as number) ^ b;
-    state[0] = a ^ d;
-    state[1] = b ^ c;
-    state[2] = c ^ (b << 9);
-    state[3] = rotateLeft(d, 11);
-    return Math.imul(rotateLeft(Math.imul(b, 5), 7), 9) >>> 0;
+  return {
+    nextUint32: () => {
+      const b = state[1] as number;
+      const output = scrambled(b);
+      const c = (state[2] as number) ^ (state[0] as number);
+      const d = (state[3] as number) ^ b;
+      state[1] = b ^ c;
+      state[0] = (state[0] as number) ^ d;
+      state[2] = c ^ (b << 9);
+      state[3] = rotateLeft(d, 11);
+      return output;
+    },
+    // Two steps in one, with the words in between kept out of memory: this is where the time of
+    // drawing a year goes.
+    nextFraction: () => {
+      let a = state[0] as number;
+      let b = state[1] as number;
+      let c = (state[2] as number) ^ a;
+      let d = (state[3] as number) ^ b;
+      const upper = scrambled(b) >>> 5;
+      a ^= d;
+      const b2 = b ^ c;
+      c = c ^ (b << 9) ^ a;
+      d = rotateLeft(d, 11) ^ b2;
+      b = b2;
+      const lower = scrambled(b) >>> 6;
+      state[0] = a ^ d;
+      state[1] = b ^ c;
+      state[2] = c ^ (b << 9);
+      state[3] = rotateLeft(d, 11);
+      return (upper * 67_108_864 + lower) / 9_007_199_254_740_992;
+    },
   };
+}
+
+function scrambled(word: number): number {
+  return Math.imul(rotateLeft(Math.imul(word, 5), 7), 9) >>> 0;
 }
 
 function rotateLeft(word: number, bits: number): number {

@@ -65,6 +65,7 @@ export function simulateTank(
   const state = { atS: 0, levelL: startL, isFilling: startL <= figures.restartL };
   let starts = state.isFilling ? 1 : 0;
   let fillingS = 0;
+  let madeL = 0;
   let drawnL = 0;
   let shortfallL = 0;
   const advance = (untilS: number): void => {
@@ -72,10 +73,10 @@ export function simulateTank(
       const spanS = Math.max(0, untilS - state.atS);
       const neededS = refillSeconds(figures, state.levelL, figures.stopL);
       fillingS += Math.min(spanS, neededS);
-      if (neededS <= spanS) {
-        state.levelL = figures.stopL;
-        state.isFilling = false;
-      } else state.levelL = levelAfter(figures, state.levelL, spanS);
+      state.isFilling = neededS > spanS;
+      const reachedL = state.isFilling ? levelAfter(figures, state.levelL, spanS) : figures.stopL;
+      madeL += reachedL - state.levelL;
+      state.levelL = reachedL;
     }
     state.atS = Math.max(state.atS, untilS);
   };
@@ -98,12 +99,11 @@ export function simulateTank(
   }
   advance(endS);
   const drainL = figures.rejectLPerS * fillingS;
-  const madeL = state.levelL - startL + drawnL;
   const levelDrainL = closingDrain(figures, startL, state);
   return {
     drawnL,
     shortfallL,
-    madeL: Math.max(0, madeL),
+    madeL,
     drainL,
     starts,
     fillingS,
@@ -111,7 +111,7 @@ export function simulateTank(
     endL: state.levelL,
     isFillingAtEnd: state.isFilling,
     levelDrainL,
-    drainPerMade: fillingS > 0 && madeL > 0 ? drainL / madeL : null,
+    drainPerMade: madeL > 0 ? drainL / madeL : null,
     drainPerDrawn: drawnL > 0 ? drainL / drawnL : null,
     equalLevelRatio: drawnL > 0 ? (drainL + levelDrainL) / drawnL : null,
   };
