@@ -6,27 +6,30 @@
  * const { rows } = reductions(readBench('samples/first-bench'), { analytes: ['lead'] });
  */
 export { check } from './commands/check.ts';
-export type { Filters } from './commands/filters.ts';
+export { claims } from './commands/claims.ts';
 export { compare } from './commands/compare.ts';
+export type { Filters } from './commands/filters.ts';
 export { lookup } from './commands/lookup.ts';
 export { blankBench } from './commands/new.ts';
 export { notes } from './commands/notes.ts';
+export { type PanelOptions, panel } from './commands/panel.ts';
 export { pours } from './commands/pours.ts';
 export { readBench, SettingsError } from './commands/read-bench.ts';
 export { reductions } from './commands/reductions.ts';
-export { trace, type TraceOptions } from './commands/trace.ts';
+export { type TraceOptions, trace } from './commands/trace.ts';
 export {
   breakEvens,
   type CurveOptions,
+  type WaterUseOptions,
   waterCurve,
   waterUse,
-  type WaterUseOptions,
 } from './commands/water-use.ts';
 export { BenchError, type Finding, type Level, type Place } from './findings/index.ts';
 export type {
   Bench,
   BenchSettings,
   BreakEvenRow,
+  ClaimRow,
   FindingRow,
   LookupRow,
   MeasureRow,

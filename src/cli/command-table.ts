@@ -61,6 +61,25 @@ export const COMMAND_TABLE: readonly CommandEntry[] = [
     load: () => import('../commands/pours.ts'),
   },
   {
+    name: 'panel',
+    args: [BENCH],
+    summary: 'sensory tests: what the panel could tell, and how large it would have to be',
+    options: ['device', 'format', 'out'],
+    examples: ['panel samples/fourteen-devices', 'panel samples/fourteen-devices --format csv'],
+    load: () => import('../commands/panel.ts'),
+  },
+  {
+    name: 'claims',
+    args: [BENCH],
+    summary: 'claims and certificates against measurements',
+    options: ['device', 'variant', 'analyte', 'format', 'out'],
+    examples: [
+      'claims samples/fourteen-devices',
+      'claims samples/fourteen-devices --device pitcher-b --format json',
+    ],
+    load: () => import('../commands/claims.ts'),
+  },
+  {
     name: 'compare',
     args: [BENCH],
     summary: 'all measures of all devices side by side',

@@ -84,7 +84,9 @@ const CODES = {
   'layout-role-ambiguous': error('Two columns of a lab file could hold the same role.'),
   'layout-role-missing': error('No column of a lab file holds a role that is needed.'),
   'result-unreadable': error('A result cell cannot be read as a result.'),
-  'layout-header-changed': error('The header of a lab file is not the one its sidecar was made for.'),
+  'layout-header-changed': error(
+    'The header of a lab file is not the one its sidecar was made for.',
+  ),
   'layout-unused': warning('A sidecar in lab/ belongs to no lab file.'),
   'layout-proposed': note('The layout of a lab file was concluded from the file; it can be kept.'),
   'date-order-unclear': error('The dates of a lab file could be day first or month first.'),
@@ -182,11 +184,18 @@ const CODES = {
   'tank-ratio-fixed': note(
     'A tank device is played at the ratio measured at its draw size; other draws will differ.',
   ),
+  'tank-incomplete': note('A row of tanks.csv lacks a figure that the refill model needs.'),
+  'tank-impossible': warning('The figures of a storage tank cannot belong together.'),
+  'tank-osmosis-unknown': note('A refill is computed without osmotic pressure.'),
+  'tank-runs-disagree': warning('The refill model of a tank does not fit its measured runs.'),
+  'tank-shortfall': note('A scenario draws more than a storage tank holds and refills in time.'),
   'scenarios-missing': note('The bench has no scenario.'),
   'simulation-input': error('The input of the drain simulation is not usable.'),
   // Pours
   'pour-reading-order': error('Cumulative readings of one run fall.'),
   'mass-density-assumed': note('A mass was turned into a volume at an assumed temperature.'),
+  // Sensory tests
+  'panel-count': error('A sensory test has more correct answers than answers.'),
   // Editions
   'edition-unreadable': error('An earlier edition given for comparison has errors of its own.'),
   'number-moved': warning('A published number differs from an earlier edition.'),

@@ -1,4 +1,8 @@
 import { z } from 'zod';
+import { claimRow } from './claim-schemas.ts';
+import { OUTCOMES } from './outcome-words.ts';
+import { placeSchema } from './place-schema.ts';
+import { filterLifeRow, logReductionRow, sumRow } from './sum-schemas.ts';
 
 /**
  * The rows of every published output. A field that is removed or redefined raises the number behind
@@ -8,14 +12,6 @@ import { z } from 'zod';
 const figure = z.number();
 const maybe = figure.nullable();
 
-const placeSchema = z.strictObject({
-  file: z.string().nullable(),
-  line: z.int().nullable(),
-  column: z.int().nullable(),
-  field: z.string().nullable(),
-  cell: z.string().nullable(),
-});
-
 const findingSchema = z.strictObject({
   level: z.enum(['error', 'warning', 'note']),
   code: z.string(),
@@ -24,29 +20,27 @@ const findingSchema = z.strictObject({
   place: placeSchema,
 });
 
-export const OUTCOMES = [
-  'untested',
-  'rise',
-  'untestable',
-  'not-shown',
-  'at-least',
-  'between',
-  'measured',
-] as const;
-
 /** One side of a reduction: all that is known of the feed or of the product. */
 const sideSchema = z.strictObject({
   low: maybe.describe('lower bound; null when not tested'),
   high: maybe.describe('upper bound; null when not tested or without an upper bound'),
   estimate: maybe.describe('the figure where it was quantified'),
-  uncertainty: maybe.describe('standard uncertainty of the estimate; null without an estimate'),
-  uncertainty_from: z
-    .enum(['stated', 'duplicates', 'assumed'])
-    .nullable()
-    .describe('whether the lab stated it, duplicates of the bench showed it, or it is assumed'),
   n: z.int().describe('results that went in'),
   method: z.string().nullable().describe('how they were joined, and how each is bounded'),
   sample: z.string().nullable().describe('samples, joined by +'),
+});
+
+const UNCERTAINTY_SOURCES = ['stated', 'duplicates', 'assumed'] as const;
+
+/** Standard uncertainties of feed and product, where they are single figures. */
+const uncertaintySchema = z.strictObject({
+  feed: maybe.describe('standard uncertainty of the estimate of the feed, canonical unit'),
+  feed_from: z
+    .enum(UNCERTAINTY_SOURCES)
+    .nullable()
+    .describe('stated by the lab, shown by duplicates of the bench, or assumed'),
+  product: maybe,
+  product_from: z.enum(UNCERTAINTY_SOURCES).nullable(),
 });
 
 const verdictSchema = z.strictObject({
@@ -77,6 +71,7 @@ const reductionRow = z.strictObject({
   unit: z.string().describe('canonical unit of feed and product'),
   feed: sideSchema,
   product: sideSchema,
+  uncertainty: uncertaintySchema,
   reduction: z.strictObject({
     low: maybe.describe(
       'lower bound, a fraction; of a censored pair the one printed, widened by the uncertainty; ' +
@@ -123,6 +118,19 @@ const waterUseRow = z.strictObject({
   drain_L_per_year: spread,
   drain_ratio: maybe.describe('drain per clean volume while producing'),
   per_start_L: maybe.describe('drain per start of production'),
+  tank: z
+    .strictObject({
+      made_L_per_day: figure.describe('clean water that went into the tank'),
+      drain_per_made: maybe.describe('drain while filling per litre made'),
+      drain_per_drawn: maybe.describe('the same drain per litre drawn, levels not made equal'),
+      level_drain_L: figure.describe(
+        'drain added over the whole scenario so that the tank ends as full as it began',
+      ),
+      shortfall_L_per_day: figure.describe('asked for and not there'),
+      starts_per_day: figure.describe('how often it starts to fill'),
+    })
+    .nullable()
+    .describe('the refills of a storage tank that tanks.csv describes'),
   findings: z.array(z.string()),
 });
 
@@ -181,6 +189,24 @@ const traceRow = z.strictObject({
   place: placeSchema,
 });
 
+const panelRow = z.strictObject({
+  device: z.string(),
+  against: z.string(),
+  test: z.enum(['triangle', 'duo-trio', 'paired']),
+  attribute: z.string().nullable(),
+  assessors: z.int(),
+  correct: z.int(),
+  chance: figure.describe('probability of a correct answer by guessing'),
+  p_value: figure.describe('one-sided, exact'),
+  p_value_two_sided: maybe.describe('of paired tests only'),
+  correct_needed: z.int().nullable().describe('smallest significant count; null: too few answers'),
+  verdict: z.enum(['told-apart', 'not-told-apart']),
+  distinguishers: z
+    .strictObject({ low: figure, estimate: figure, high: figure })
+    .describe('share that tells the waters apart; each limit one-sided 95 %'),
+  assessors_needed: z.int().nullable().describe('answers the planned power needs'),
+});
+
 const lookupRow = z.strictObject({
   analyte: z.string(),
   name: z.string(),
@@ -219,12 +245,14 @@ export type FindingRow = z.infer<typeof findingSchema>;
 export type ReductionRow = z.infer<typeof reductionRow>;
 export type ReductionOutcome = ReductionRow['outcome'];
 export type LevelVerdict = z.infer<typeof verdictSchema>;
+export type UncertaintySource = (typeof UNCERTAINTY_SOURCES)[number];
 export type WaterUseRow = z.infer<typeof waterUseRow>;
 export type Spread = z.infer<typeof spread>;
 export type WaterCurveRow = z.infer<typeof waterCurveRow>;
 export type BreakEvenRow = z.infer<typeof breakEvenRow>;
 export type PourRow = z.infer<typeof pourRow>;
 export type MeasureRow = z.infer<typeof measureRow>;
+export type PanelRow = z.infer<typeof panelRow>;
 export type TraceRow = z.infer<typeof traceRow>;
 export type LookupRow = z.infer<typeof lookupRow>;
 export type NotesRow = z.infer<typeof notesRow>;
@@ -232,11 +260,16 @@ export type NotesRow = z.infer<typeof notesRow>;
 /** Row schema of every published output, by schema name. */
 const ROW_SCHEMAS = {
   'reductions/1': reductionRow,
+  'sums/1': sumRow,
+  'log-reductions/1': logReductionRow,
+  'filter-life/1': filterLifeRow,
+  'claims/1': claimRow,
   'water-use/1': waterUseRow,
   'water-curve/1': waterCurveRow,
   'break-even/1': breakEvenRow,
   'pours/1': pourRow,
   'compare/1': measureRow,
+  'panel/1': panelRow,
   'trace/1': traceRow,
   'lookup/1': lookupRow,
   'notes/1': notesRow,
