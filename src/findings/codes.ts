@@ -170,6 +170,16 @@ const CODES = {
   'feed-moved': note('The feed changed by more than the difference that is claimed.'),
   'rise-shown': note('A product result lies above its feed.'),
   'kind-mismatch': error('A product sample is natural and its feed spiked, or the reverse.'),
+  // Claims
+  'claim-value-unreadable': warning('The figure of a claim cannot be compared with results.'),
+  'claim-contradicted': note('Measurements contradict a claim.'),
+  'certificate-untested': note(
+    'A certified claim concerns what this feed held too little of to test it.',
+  ),
+  'certificate-unlisted': note(
+    'The tables hold no challenge of this analyte under the standard a certified claim names.',
+  ),
+  'certificate-missing': note('Contaminants found in the feed have no certified claim behind them.'),
   // Water use
   'drain-runs-missing': note('A device with a drain line has no measured production run.'),
   'run-took-flush': warning('A production run was collected until after a flush.'),
