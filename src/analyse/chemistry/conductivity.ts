@@ -1,4 +1,10 @@
-import { equivalentsOf, type Ion, type IonConcentrations } from './ions.ts';
+import {
+  ION_EQUIVALENTS,
+  IONS,
+  type Ion,
+  type IonConcentrations,
+  milliequivalents,
+} from './ions.ts';
 
 /**
  * Limiting equivalent conductivities at 25 °C, S cm2/eq, from memory. Alkalinity conducts as
@@ -22,7 +28,9 @@ const LIMITING_CONDUCTIVITY: Readonly<Partial<Record<Ion, number>>> = {
  */
 export function ionicStrength(ions: IonConcentrations): number {
   let sum = 0;
-  for (const { meqPerL, charge } of equivalentsOf(ions)) sum += meqPerL * Math.abs(charge);
+  for (const ion of IONS) {
+    sum += milliequivalents(ion, ions[ion] ?? 0) * Math.abs(ION_EQUIVALENTS[ion].charge);
+  }
   return sum / 2000;
 }
 
@@ -37,8 +45,8 @@ export function ionicStrength(ions: IonConcentrations): number {
  */
 export function estimatedConductivity(ions: IonConcentrations): number {
   let limiting = 0;
-  for (const { ion, meqPerL } of equivalentsOf(ions)) {
-    limiting += (LIMITING_CONDUCTIVITY[ion] ?? 0) * meqPerL;
+  for (const ion of IONS) {
+    limiting += (LIMITING_CONDUCTIVITY[ion] ?? 0) * milliequivalents(ion, ions[ion] ?? 0);
   }
   const strength = ionicStrength(ions);
   const root = Math.sqrt(strength);

@@ -16,8 +16,8 @@ export {
   ionBalance,
 } from './ion-balance.ts';
 export {
-  equivalentsOf,
   ION_EQUIVALENTS,
+  IONS,
   type Ion,
   type IonConcentrations,
   milliequivalents,

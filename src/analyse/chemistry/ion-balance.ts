@@ -1,4 +1,4 @@
-import { equivalentsOf, type IonConcentrations } from './ions.ts';
+import { ION_EQUIVALENTS, IONS, type IonConcentrations, milliequivalents } from './ions.ts';
 
 /** Sums of equivalents and how far they lie apart. */
 export interface IonBalance {
@@ -25,8 +25,9 @@ export interface IonBalance {
 export function ionBalance(ions: IonConcentrations): IonBalance {
   let cations = 0;
   let anions = 0;
-  for (const { meqPerL, charge } of equivalentsOf(ions)) {
-    if (charge > 0) cations += meqPerL;
+  for (const ion of IONS) {
+    const meqPerL = milliequivalents(ion, ions[ion] ?? 0);
+    if (ION_EQUIVALENTS[ion].charge > 0) cations += meqPerL;
     else anions += meqPerL;
   }
   const difference = cations - anions;

@@ -27,21 +27,13 @@ export const ION_EQUIVALENTS = {
 
 export type Ion = keyof typeof ION_EQUIVALENTS;
 
+/** Every ion of the table. */
+export const IONS = Object.keys(ION_EQUIVALENTS) as readonly Ion[];
+
 /** mg/L of each ion that was measured; an ion left out was not. */
 export type IonConcentrations = Readonly<Partial<Record<Ion, number>>>;
 
 /** meq/L of one ion. */
 export function milliequivalents(ion: Ion, mgPerL: number): number {
   return mgPerL / ION_EQUIVALENTS[ion].gPerEq;
-}
-
-/** The ions of a water with their meq/L and charge, in the order of the table. */
-export function equivalentsOf(
-  ions: IonConcentrations,
-): { readonly ion: Ion; readonly meqPerL: number; readonly charge: number }[] {
-  return (Object.keys(ION_EQUIVALENTS) as Ion[]).flatMap((ion) => {
-    const mgPerL = ions[ion];
-    if (mgPerL === undefined) return [];
-    return { ion, meqPerL: milliequivalents(ion, mgPerL), charge: ION_EQUIVALENTS[ion].charge };
-  });
 }

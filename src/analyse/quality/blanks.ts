@@ -1,5 +1,6 @@
 import { type Finding, finding } from '../../findings/index.ts';
 import type { LabResult } from '../../model/index.ts';
+import { groupedBy } from './grouped-by.ts';
 import { isUsable, type SampleResults } from './sample-results.ts';
 import { firstNames, shortNumber } from './short-number.ts';
 
@@ -20,14 +21,21 @@ const LABORATORY_CONTAMINANTS = new Set([
  * the blank's.
  */
 export function blankFindings(view: SampleResults): Finding[] {
+  const events = groupedBy(
+    view.samples.flatMap((row, sample) =>
+      row.values.position !== 'blank' && isUsable(row) ? { sample, event: row.values.event } : [],
+    ),
+    ({ event }) => event ?? '',
+  );
+  const all = [...events.values()].flat();
   return view.samples.flatMap((row, blank) => {
     if (row.values.position !== 'blank' || !isUsable(row)) return [];
+    const { event } = row.values;
+    const meant = (event === null ? all : (events.get(event) ?? [])).map(({ sample }) => sample);
     return [...view.of(blank)].flatMap((index) => {
       const { group } = view.analyte(index);
       const amount = detectedAmount(view.result(index));
-      return amount === null || group === 'physical'
-        ? []
-        : blankFinding(view, blank, index, amount);
+      return amount === null || group === 'physical' ? [] : told(view, meant, index, amount);
     });
   });
 }
@@ -39,11 +47,16 @@ function detectedAmount(result: LabResult): number | null {
   return result.kind === 'notQuantified' ? (result.stated ?? result.rl) : null;
 }
 
-function blankFinding(view: SampleResults, blank: number, index: number, amount: number): Finding {
+function told(
+  view: SampleResults,
+  meant: readonly number[],
+  index: number,
+  amount: number,
+): Finding {
   const analyte = view.analyte(index);
   const own = view.bench.settings.quality.blank_factor;
   const factor = LABORATORY_CONTAMINANTS.has(analyte.key) ? 2 * own : own;
-  const touched = touchedSamples(view, blank, index, factor * amount);
+  const touched = touchedSamples(view, meant, index, factor * amount);
   const held = `the blank holds ${analyte.name}, ${shortNumber(amount)} ${analyte.unit}`;
   if (touched.length === 0) {
     return finding(
@@ -64,17 +77,14 @@ function blankFinding(view: SampleResults, blank: number, index: number, amount:
 
 function touchedSamples(
   view: SampleResults,
-  blank: number,
+  meant: readonly number[],
   index: number,
   bound: number,
 ): string[] {
-  const { event } = view.samples[blank]?.values ?? { event: null };
   const { analyte, file } = view.table;
-  return view.samples.flatMap((row, sample) => {
-    const isMeant = row.values.position !== 'blank' && isUsable(row);
-    if (!isMeant || (event !== null && row.values.event !== event)) return [];
+  return meant.flatMap((sample) => {
     const found = view.find(sample, analyte[index] ?? -1, file[index] ?? null);
     const amount = found === -1 ? null : detectedAmount(view.result(found));
-    return amount !== null && amount < bound ? row.values.sample : [];
+    return amount !== null && amount < bound ? view.sampleName(sample) : [];
   });
 }

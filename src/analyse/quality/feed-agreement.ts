@@ -1,6 +1,7 @@
 import { type Finding, finding } from '../../findings/index.ts';
 import { cellPlace, type SampleRow } from '../../model/index.ts';
 import { comparePair } from './compared-pair.ts';
+import { groupedBy } from './grouped-by.ts';
 import { isUsable, type SampleResults } from './sample-results.ts';
 import { firstNames } from './short-number.ts';
 
@@ -15,21 +16,27 @@ export function feedFindings(view: SampleResults): Finding[] {
   const feeds = view.samples.flatMap((row, index) =>
     row.values.position === 'feed' && row.values.of === null && isUsable(row) ? { row, index } : [],
   );
-  const findings: Finding[] = [];
-  for (const [at, later] of feeds.entries()) {
-    const before = feeds.slice(0, at).filter(({ row }) => isSameLine(row, later.row));
-    const own = before.find(({ row }) => row.values.event === later.row.values.event);
-    const last = before.at(-1);
-    if (own !== undefined) findings.push(...withinEvent(view, own.index, later.index));
-    else if (last !== undefined) findings.push(...betweenEvents(view, last.index, later.index));
-  }
-  return findings;
+  const events = groupedBy(feeds, ({ row }) => row.values.event ?? '');
+  return feeds.flatMap((later, at) => {
+    const first = events
+      .get(later.row.values.event ?? '')
+      ?.find(({ index, row }) => index < later.index && isSameLine(row, later.row));
+    if (first !== undefined) return withinEvent(view, first.index, later.index);
+    for (let earlier = at - 1; earlier >= 0; earlier -= 1) {
+      const feed = feeds[earlier];
+      if (feed !== undefined && isSameLine(feed.row, later.row)) {
+        return betweenEvents(view, feed.index, later.index);
+      }
+    }
+    return [];
+  });
 }
 
 /** Feeds of one kind that can serve one device. */
 function isSameLine(a: SampleRow, b: SampleRow): boolean {
-  const devices = [a.values.device, b.values.device].filter((device) => device !== null);
-  return (a.values.kind ?? 'natural') === (b.values.kind ?? 'natural') && new Set(devices).size < 2;
+  const isOneDevice =
+    a.values.device === null || b.values.device === null || a.values.device === b.values.device;
+  return isOneDevice && (a.values.kind ?? 'natural') === (b.values.kind ?? 'natural');
 }
 
 function withinEvent(view: SampleResults, first: number, second: number): Finding[] {

@@ -112,7 +112,8 @@ function each(
   warmestC: number | null,
   keys: readonly string[],
 ): (readonly [string, HoldingTime])[] {
-  return keys.map((key) => [key, { hours, words, warmestC }] as const);
+  const time = { hours, words, warmestC };
+  return keys.map((key) => [key, time] as const);
 }
 
 /** Nitrate kept with sulfuric acid counts as nitrate plus nitrite, 28 days. */

@@ -1,5 +1,5 @@
 import type { Interval } from '../../model/index.ts';
-import { ION_EQUIVALENTS, type Ion, type IonConcentrations } from '../chemistry/index.ts';
+import { IONS, type Ion, type IonConcentrations } from '../chemistry/index.ts';
 import type { SampleResults } from './sample-results.ts';
 
 /** The major ions of a sample: where they stand, and the least and most that each can be, in mg/L. */
@@ -48,7 +48,7 @@ export function ionsOfSample(view: SampleResults, sample: number): SampleIons | 
     low[ion] = interval.low * unit * factor;
     high[ion] = interval.high * unit * factor;
   };
-  for (const ion of Object.keys(ION_EQUIVALENTS) as Ion[]) {
+  for (const ion of IONS) {
     if (!NOT_COUNTED.includes(ion)) take(ion, ion, 1);
   }
   if (!indices.has('total-alkalinity')) {

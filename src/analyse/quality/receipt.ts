@@ -18,13 +18,22 @@ const CHILLED_C = 6;
  * not may still. Bottles of one delivery share one finding.
  */
 export function receiptFindings(view: SampleResults): Finding[] {
-  const bottles = bottleResults(view);
+  const bottles = bottleResults(view).map((bottle) => ({
+    ...bottle,
+    times: byHoldingTime(view, bottle),
+  }));
+  const own = view.bench.settings.quality.receipt_temperature;
   return [
     ...bottles.flatMap(backwards),
-    ...grouped(bottles, (bottle) => overdue(view, bottle)),
-    ...grouped(bottles, (bottle) => atOnce(view, bottle)),
-    ...grouped(bottles, (bottle) => temperature(view, bottle)),
+    ...grouped(bottles, overdue),
+    ...grouped(bottles, atOnce),
+    ...grouped(bottles, (bottle) => temperature(bottle, own)),
   ];
+}
+
+/** A bottle with the names of its analytes by holding time. */
+interface TimedBottle extends BottleResults {
+  readonly times: ReadonlyMap<HoldingTime, readonly string[]>;
 }
 
 /** A finding of one bottle; bottles with equal keys share it. */
@@ -34,8 +43,8 @@ interface Draft {
 }
 
 function grouped(
-  bottles: readonly BottleResults[],
-  draftsOf: (bottle: BottleResults) => Draft[],
+  bottles: readonly TimedBottle[],
+  draftsOf: (bottle: TimedBottle) => Draft[],
 ): Finding[] {
   const drafts = new Map<string, { readonly draft: Draft; readonly samples: string[] }>();
   for (const bottle of bottles) {
@@ -63,24 +72,22 @@ function backwards({ row, hours }: BottleResults): Finding[] {
   ];
 }
 
-/** Analyte names of a bottle by holding time. */
 function byHoldingTime(view: SampleResults, bottle: BottleResults): Map<HoldingTime, string[]> {
-  const names = new Map<string, { readonly time: HoldingTime; readonly names: string[] }>();
+  const times = new Map<HoldingTime, string[]>();
   for (const index of bottle.results) {
     const analyte = view.analyte(index);
     const time = holdingTime(analyte, bottle.row.values.preservative);
     if (time === null) continue;
-    const entry = names.get(time.words) ?? { time, names: [] };
-    names.set(time.words, entry);
-    entry.names.push(analyte.name);
+    const names = times.get(time);
+    if (names === undefined) times.set(time, [analyte.name]);
+    else names.push(analyte.name);
   }
-  return new Map([...names.values()].map((entry) => [entry.time, entry.names]));
+  return times;
 }
 
-function overdue(view: SampleResults, bottle: BottleResults): Draft[] {
-  const { row, hours } = bottle;
+function overdue({ row, hours, times }: TimedBottle): Draft[] {
   if (hours === null) return [];
-  return [...byHoldingTime(view, bottle)].flatMap(([time, names]) => {
+  return [...times].flatMap(([time, names]) => {
     if (isDueAtOnce(time) || hours <= time.hours) return [];
     return {
       key: `${delivery(row)}\t${time.words}\t${names.join('\t')}`,
@@ -96,9 +103,8 @@ function overdue(view: SampleResults, bottle: BottleResults): Draft[] {
   });
 }
 
-function atOnce(view: SampleResults, bottle: BottleResults): Draft[] {
-  const { row, hours } = bottle;
-  return [...byHoldingTime(view, bottle)].flatMap(([time, names]) => {
+function atOnce({ row, hours, times }: TimedBottle): Draft[] {
+  return [...times].flatMap(([time, names]) => {
     if (!isDueAtOnce(time) || (hours !== null && hours <= time.hours)) return [];
     return {
       key: row.values.lab,
@@ -114,8 +120,7 @@ function atOnce(view: SampleResults, bottle: BottleResults): Draft[] {
   });
 }
 
-function temperature(view: SampleResults, bottle: BottleResults): Draft[] {
-  const { row, hours } = bottle;
+function temperature({ row, hours, times }: TimedBottle, own: number): Draft[] {
   const celsius = row.values.receipt_temperature?.value ?? null;
   if (celsius === null) return [];
   const key = `${delivery(row)}\t${celsius}`;
@@ -134,8 +139,7 @@ function temperature(view: SampleResults, bottle: BottleResults): Draft[] {
       },
     ];
   }
-  const own = view.bench.settings.quality.receipt_temperature;
-  const warm = [...byHoldingTime(view, bottle)].flatMap(([time, names]) =>
+  const warm = [...times].flatMap(([time, names]) =>
     time.warmestC !== null && celsius > (time.warmestC === CHILLED_C ? own : time.warmestC)
       ? names
       : [],

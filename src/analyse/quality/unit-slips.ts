@@ -11,6 +11,9 @@ const THOUSAND = [300, 3000] as const;
 /** No device multiplies an analyte by this; a wrong unit or a wrong bottle does. */
 const ABOVE_FEED = 100;
 
+/** With fewer feeds nobody can say which one is odd. */
+const FEEDS = 3;
+
 /** NO3 over N by molar mass, and how closely a ratio has to meet it. */
 const NITRATE_RATIO = 62.005 / 14.007;
 const NITRATE_NEAR = 0.04;
@@ -39,26 +42,33 @@ function duplicates(view: SampleResults): Finding[] {
 }
 
 /**
- * Each feed against the middle of the other feeds of its kind, from two others on.
+ * Each feed against the middle of all feeds of its kind, where three or more hold the analyte.
  * @param odd gathers the results told, so that products are not measured by them
  */
 function feeds(view: SampleResults, odd: Set<number>): Finding[] {
   const kinds = ['natural', 'spiked'] as const;
   return kinds.flatMap((kind) => {
     const samples = view.samples.flatMap((row, index) => (isFeed(row, kind) ? index : []));
-    if (samples.length < 3) return [];
-    return samples.flatMap((sample) =>
-      [...view.of(sample)].flatMap((index) => {
-        const others = samples.flatMap((other) =>
-          other === sample ? [] : (fellow(view, other, index) ?? []),
-        );
-        const middle = median(others);
-        if (others.length < 2 || middle === null) return [];
-        const found = slip(view, index, middle, 'the other feeds');
-        if (found.length > 0) odd.add(index);
-        return found;
-      }),
+    if (samples.length < FEEDS) return [];
+    const indices = samples.flatMap((sample) => [...view.of(sample)]);
+    const values = new Map<number, number[]>();
+    for (const index of indices) {
+      const value = view.value(index);
+      const analyte = view.table.analyte[index] ?? -1;
+      if (value !== null && value > 0) append(values, analyte, value);
+    }
+    const middles = new Map(
+      [...values].flatMap(([analyte, of]) =>
+        of.length < FEEDS ? [] : [[analyte, median(of) ?? 0] as const],
+      ),
     );
+    return indices.flatMap((index) => {
+      const middle = middles.get(view.table.analyte[index] ?? -1);
+      const found =
+        middle === undefined ? [] : slip(view, index, middle, 'the middle of all feeds');
+      if (found.length > 0) odd.add(index);
+      return found;
+    });
   });
 }
 
@@ -77,7 +87,7 @@ function products(view: SampleResults, odd: ReadonlySet<number>): Finding[] {
   for (const { feeds: own, products: made } of eventSamples(view)) {
     const feed = own[0];
     if (feed === undefined) continue;
-    byFeed.set(feed, [...(byFeed.get(feed) ?? []), ...made]);
+    for (const product of made) append(byFeed, feed, product);
   }
   return [...byFeed].flatMap(([feed, made]) =>
     [...view.of(feed)].flatMap((index) =>
@@ -113,6 +123,12 @@ function againstFeed(
     }
     return key === 'nitrate' ? nitrate(view, at, value / before, `the feed ${name}`) : [];
   });
+}
+
+function append<K>(lists: Map<K, number[]>, key: K, value: number): void {
+  const list = lists.get(key);
+  if (list === undefined) lists.set(key, [value]);
+  else list.push(value);
 }
 
 /** The same analyte of another sample from the same lab file, quantified and above zero. */
