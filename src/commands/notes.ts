@@ -5,7 +5,7 @@ import { composeNotes, type NotesOutcomes } from '../report/notes/index.ts';
 import { filterSettings, refusedResult } from './bench-outcome.ts';
 import { check } from './check.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
-import { compare } from './compare.ts';
+import { allMeasures, compare } from './compare.ts';
 import { checkFilters } from './filters.ts';
 import { pours } from './pours.ts';
 import { feedWindowS } from './quantity-setting.ts';
@@ -68,6 +68,13 @@ async function compose(
       .filter((device) => wanted.length === 0 || wanted.includes(device)),
     reductions: facts.filter(
       ({ row }) => keep.keepsDevice(row.device, row.variant) && keep.keepsAnalyte(row.analyte),
+    ),
+    summaries: allMeasures(bench, options).measures.flatMap(({ row, reduction }) =>
+      reduction !== null &&
+      keep.keepsDevice(row.device, row.variant) &&
+      keep.keepsAnalyte(reduction.analyte.key)
+        ? reduction
+        : [],
     ),
     waterUse: {
       ...use,

@@ -32,6 +32,13 @@ const notesOn = (name: string): ReadonlyMap<string, string> => {
   return files;
 };
 const pageOf = (name: string, page = 'index.md') => notesOn(name).get(page) ?? '';
+const headingsOf = (text: string): string[] =>
+  [...text.matchAll(/^#+ (.*)$/gm)].map(([, heading = '']) =>
+    heading
+      .toLowerCase()
+      .replace(/[^\p{L}\p{N} -]/gu, '')
+      .replaceAll(' ', '-'),
+  );
 const NAMES = [FIRST, FOURTEEN, 'hostile', 'devices only'];
 
 beforeAll(async () => {
@@ -77,18 +84,13 @@ describe('the folder of notes', () => {
     const files = notesOn(name);
     for (const [file, text] of files) {
       if (!file.endsWith('.md')) continue;
-      const headings = [...text.matchAll(/^#+ (.*)$/gm)].map(([, heading = '']) =>
-        heading
-          .toLowerCase()
-          .replace(/[^\p{L}\p{N} -]/gu, '')
-          .replaceAll(' ', '-'),
-      );
       const targets = [...text.matchAll(/(?<!\\)\]\(([^)]*)\)/g)].map(([, target = '']) => target);
       expect(targets.length, file).toBeGreaterThan(0);
       for (const target of targets) {
-        if (target.startsWith('#')) expect(headings).toContain(target.slice(1));
-        else
-          expect(files.has(path.posix.join(path.posix.dirname(file), target)), target).toBe(true);
+        const [page = '', heading] = target.split('#');
+        const full = page === '' ? file : path.posix.join(path.posix.dirname(file), page);
+        expect(files.has(full), target).toBe(true);
+        if (heading !== undefined) expect(headingsOf(files.get(full) ?? '')).toContain(heading);
       }
     }
   });

@@ -5,6 +5,8 @@ export interface NumberToken {
   readonly text: string;
   /** The section of index.md: the prefix of the names in data/notes.json. */
   readonly section: string;
+  /** The unit behind it, where one stands there. */
+  readonly unit: string | null;
   readonly line: string;
 }
 
@@ -28,6 +30,9 @@ const SECTIONS: Readonly<Record<string, string>> = {
 
 /** A number that is no part of a word, a longer number or a hash. */
 const NUMBER = /(?<![\p{L}\p{N}_.])\d+(?:\.\d+)?(?![\p{L}\p{N}_])/gu;
+
+/** Units as they follow a number; litres are left out, since they print ratios and pours too. */
+const UNIT = /^ (%|[mun]g\/L|NTU|uS\/cm|MPN\/100mL|L\/min)(?![\p{L}\p{N}/])/u;
 
 export function numbersIn(text: string): string[] {
   return [...text.matchAll(NUMBER)].map(([number]) => number);
@@ -55,7 +60,11 @@ export function numberTokens(index: string): NumberToken[] {
       if (named === undefined) throw new Error(`a heading without a section: ${heading}`);
       section = named;
     }
-    return numbersIn(readable(line)).map((text) => ({ text, section, line }));
+    const words = readable(line);
+    return [...words.matchAll(NUMBER)].map((match) => {
+      const unit = UNIT.exec(words.slice(match.index + match[0].length))?.[1] ?? null;
+      return { text: match[0], section, unit, line };
+    });
   });
 }
 
@@ -85,10 +94,15 @@ export function states({ value, unit, text }: NotesRow, printed: string): boolea
   return (SCALES[unit ?? ''] ?? [1]).some((scale) => roundsTo(printed, value * scale));
 }
 
-/** Numbers of index.md that no figure of their own section states. */
+/** Numbers of index.md that no figure of their own section states, in their own unit. */
 export function unfoundNumbers(index: string, rows: readonly NotesRow[]): NumberToken[] {
   return numberTokens(index).filter(
-    ({ text, section }) =>
-      !rows.some((row) => row.id.startsWith(`${section}.`) && states(row, text)),
+    ({ text, section, unit }) =>
+      !rows.some(
+        (row) =>
+          row.id.startsWith(`${section}.`) &&
+          (unit === null || row.value === null || row.unit === unit) &&
+          states(row, text),
+      ),
   );
 }

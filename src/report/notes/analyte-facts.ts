@@ -1,6 +1,6 @@
 import type { ReductionFact } from '../../analyse/index.ts';
 import { levelVerdicts } from '../../analyse/level-verdict.ts';
-import { type ReductionSummary, summariseReductions } from '../../compare/index.ts';
+import type { ReductionSummary } from '../../compare/index.ts';
 import type { Bench, LevelVerdict, ReductionRow } from '../../model/index.ts';
 import type { Analyte } from '../../reference/index.ts';
 import { analyteGroups } from './analyte-words.ts';
@@ -40,8 +40,7 @@ export interface ReductionNotes {
 }
 
 export function reductionNotes(input: NotesInput): ReductionNotes {
-  const { bench, reductions } = input;
-  const summaries = summariseReductions(reductions);
+  const { bench, reductions, summaries } = input;
   const states = shownStates(input, summaries);
   const subjects = input.devices.flatMap(
     (device) => states.find((state) => state.device.values.device === device) ?? [],
@@ -108,9 +107,17 @@ function feedsOf(bench: Bench, facts: readonly ReductionFact[]): AnalyteFeed[] {
   return [...feeds.values()];
 }
 
-/** A level of zero is a goal: no lab result can show that it is met. */
-export function isZeroGoal(level: LevelVerdict): boolean {
-  return level.value === 0;
+/** A goal of zero: no lab result can show that it is met, and it is no limit. */
+export function isZeroGoal({ value, kind }: LevelVerdict): boolean {
+  return value === 0 && /^(MCLG|MRDLG)$/.test(kind);
+}
+
+/**
+ * True for a verdict that says something: not on a goal of zero, and on a limit of zero (nothing
+ * may be detected) only where something was.
+ */
+export function isTelling(level: LevelVerdict): boolean {
+  return !isZeroGoal(level) && (level.value !== 0 || level.verdict === 'above');
 }
 
 /** Verdicts on the products of the events that a summary rests on. */
@@ -128,10 +135,10 @@ export function weightOf(facts: AnalyteFacts): number {
     ...facts.feeds.flatMap((feed) => (feed.kind === 'natural' ? feed.levels : [])),
     ...facts.devices.flatMap(({ summary }) => (summary === null ? [] : productLevels(summary))),
   ];
-  const limits = levels.filter((level) => !isZeroGoal(level));
+  const limits = levels.filter(isTelling);
   if (limits.some((level) => level.verdict === 'above')) return 3;
   const isOverSpiked = spiked.some((feed) =>
-    feed.levels.some((level) => level.verdict === 'above' && !isZeroGoal(level)),
+    feed.levels.some((level) => level.verdict === 'above' && isTelling(level)),
   );
   if (isOverSpiked || limits.some((level) => level.verdict === 'cannot-say')) return 2;
   return levels.some((level) => isZeroGoal(level) && level.verdict === 'above') ? 1 : 0;

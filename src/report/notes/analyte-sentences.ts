@@ -4,7 +4,7 @@ import {
   type AnalyteFacts,
   type AnalyteFeed,
   type DeviceReduction,
-  isZeroGoal,
+  isTelling,
 } from './analyte-facts.ts';
 import { analyteWords } from './analyte-words.ts';
 import { estimate, levelPiece, lowerBound, number, range, sidePiece } from './figures.ts';
@@ -176,7 +176,7 @@ export function levelSentences(facts: AnalyteFacts): Piece[] {
       const found = products.filter(({ row }) =>
         row.reference_levels.some((own) => levelKey(own) === key && own.verdict === verdict),
       );
-      if (found.length === 0 || isZeroGoal(level)) continue;
+      if (found.length === 0 || !isTelling({ ...level, verdict })) continue;
       const group = JSON.stringify(found.map(({ row }) => [row.device, row.event]));
       const known = groups.get(group) ?? { levels: [], products: found };
       groups.set(group, known);

@@ -67,8 +67,12 @@ function reductions(input: NotesInput, key: string, name: string): Piece {
   return blocks([
     voids.length === 0
       ? NOTHING
-      : markup('A sample of this device is void: see the notes for its reason.'),
-    markup('Measured figures stand without their uncertainty, which is not yet considered.'),
+      : markup(
+          'A sample of this device is void: [the notes](../index.md#void-samples-checks-and-corrections) give the reason.',
+        ),
+    own.some(({ row }) => row.outcome === 'measured' && row.reduction.interval_low === null)
+      ? markup('A measured figure without an interval stands without its uncertainty.')
+      : NOTHING,
     markup(markdownTables(reductionViews(named)).trimEnd()),
   ]);
 }

@@ -10,6 +10,7 @@ import { analyteGroups } from './analyte-words.ts';
 import { litres, pour, ratio } from './figures.ts';
 import type { NotesInput } from './notes-input.ts';
 import { count, listed, markup, NOTHING, type Piece, quoted, say } from './piece.ts';
+import { hasCurve } from './sections/curves.ts';
 import { DAYS_OF_YEAR } from './sections/water-use.ts';
 import { deviceNames, subjectName } from './subjects.ts';
 import type { WaterNotes } from './water-notes.ts';
@@ -110,7 +111,7 @@ function reductionsAlternative(
   const marks = marksOf(notes, part);
   const of = (...outcomes: readonly string[]): number =>
     marks.filter(({ outcome }) => outcomes.includes(outcome)).length;
-  return say`Chart. ${markup(title)}: ${listed(part.map(({ analyte }) => quoted(analyte.name)))}, one row a device. ${count('chart.reduced', of('measured', 'at-least', 'between'))} pairs hold a reduction or its bounds, ${count('chart.not-shown', of('not-shown'))} show none, ${count('chart.rises', of('rise'))} show a rise.`;
+  return say`Chart. ${markup(title)}: ${listed(part.map(({ analyte }) => quoted(analyte.name)))}, one row a device. Pairs with a reduction or its bounds: ${count('chart.reduced', of('measured', 'at-least', 'between'))}; with none shown: ${count('chart.not-shown', of('not-shown'))}; with a rise: ${count('chart.rises', of('rise'))}.`;
 }
 
 async function drainCharts(water: WaterNotes): Promise<NotesChart[]> {
@@ -162,7 +163,7 @@ async function curveCharts(input: NotesInput): Promise<NotesChart[]> {
   const names = deviceNames(input.bench);
   const rows = input.outcomes.waterCurve.rows as readonly WaterCurveRow[];
   const curves = input.curves
-    .filter(({ isolated }) => isolated !== null)
+    .filter((curve) => hasCurve(input, curve))
     .map(({ drain }) => {
       const { device } = drain.device.values;
       const points = rows.filter((row) => row.device === device && row.variant === drain.variant);
@@ -187,7 +188,9 @@ function curveAlternative(rows: readonly WaterCurveRow[], curves: number): Piece
     if (ratios.length === 0) return NOTHING;
     const low = ratio(`chart.${size}`, Math.min(...ratios));
     const high = ratio(`chart.${size}`, Math.max(...ratios));
-    return say` At ${pour('chart.size', size)} from ${low} to ${high}.`;
+    return low.markdown === high.markdown
+      ? say` At ${pour('chart.size', size)}: ${low}.`
+      : say` At ${pour('chart.size', size)}: from ${low} to ${high}.`;
   };
   const sizes = [...new Set(rows.map((row) => row.pour_mL))];
   return say`Chart. Litres to drain per litre of clean water against pour size, curves: ${count('chart.curves', curves)}.${at(Math.min(...sizes))}${at(Math.max(...sizes))}`;

@@ -1,4 +1,5 @@
 import type { DrainCurve, PourFlow, ReductionFact, WaterUse } from '../../analyse/index.ts';
+import type { ReductionSummary } from '../../compare/index.ts';
 import type { Bench } from '../../model/index.ts';
 import type { Outcome } from '../outcome.ts';
 
@@ -24,6 +25,8 @@ export interface NotesInput {
   /** Devices shown, in the order of devices.csv. */
   readonly devices: readonly string[];
   readonly reductions: readonly ReductionFact[];
+  /** The headline of every device, variant and analyte, as `compare` has it. */
+  readonly summaries: readonly ReductionSummary[];
   readonly waterUse: WaterUse;
   readonly curves: readonly DrainCurve[];
   readonly flows: readonly PourFlow[];

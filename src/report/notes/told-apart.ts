@@ -39,11 +39,22 @@ export function toldApart(bench: Bench, analytes: readonly AnalyteFacts[]): Told
 export function boundsOf(summary: ReductionSummary): Interval | null {
   const { outcome, low, high, facts } = summary;
   if (outcome === 'at-least' || outcome === 'between') {
-    const isBare = facts.some(({ row }) => row.product.estimate !== null);
-    return isBare ? null : { low: low ?? Number.NEGATIVE_INFINITY, high: high ?? 1 };
+    const isMixed = facts.some(({ row }) => row.product.estimate !== null);
+    return isMixed ? null : { low: low ?? Number.NEGATIVE_INFINITY, high: high ?? 1 };
   }
-  const isInterval = outcome === 'measured' && low !== null && high !== null && low < high;
-  return isInterval && facts.every(({ row }) => row.firm) ? { low, high } : null;
+  return outcome === 'measured' && !isBare(summary) && isFirm(summary) && low !== null
+    ? { low, high: high ?? 1 }
+    : null;
+}
+
+/** True for a measured figure without an interval. */
+export function isBare({ low, high }: ReductionSummary): boolean {
+  return low === high;
+}
+
+/** True where no event rests on assumed uncertainty alone. */
+export function isFirm({ facts }: ReductionSummary): boolean {
+  return facts.every(({ row }) => row.firm);
 }
 
 /** The feeds and limits that a summary was measured against, as one text. */

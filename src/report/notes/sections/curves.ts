@@ -22,7 +22,7 @@ const NAMED_ML = [250, 1000];
 
 /** The total drain ratio against pour size, and where two devices change places. */
 export function curvesSection(input: NotesInput, charts: readonly NotesChart[]): Piece {
-  const known = input.curves.filter(({ isolated }) => isolated !== null);
+  const known = input.curves.filter((curve) => hasCurve(input, curve));
   const heading = markup('## Small pours and large ones');
   const refused = withoutCurve(input);
   if (known.length === 0) {
@@ -43,6 +43,16 @@ export function curvesSection(input: NotesInput, charts: readonly NotesChart[]):
     ...charts.filter(({ section }) => section === 'curves').map(({ image }) => image),
     breakEvens(input),
   ]);
+}
+
+/** True where a figure exists for any pour size. */
+export function hasCurve(input: NotesInput, { drain }: DrainCurve): boolean {
+  return (input.outcomes.waterCurve.rows as readonly WaterCurveRow[]).some(
+    (row) =>
+      row.device === drain.device.values.device &&
+      row.variant === drain.variant &&
+      row.total_drain_ratio !== null,
+  );
 }
 
 function nameIn(input: NotesInput): (device: string, variant: string) => string {
@@ -71,7 +81,7 @@ function withoutCurve(input: NotesInput): Piece {
   const name = nameIn(input);
   const of = (wanted: (curve: DrainCurve) => boolean): Piece[] =>
     input.curves
-      .filter((curve) => curve.isolated === null && curve.drain.variant === STANDARD)
+      .filter((curve) => !hasCurve(input, curve) && curve.drain.variant === STANDARD)
       .filter(wanted)
       .map(({ drain }) => quoted(name(drain.device.values.device, drain.variant)));
   const tanks = of(({ drain }) => drain.hasTank);

@@ -37,7 +37,7 @@ function voidSamples(input: NotesInput, samples: readonly SampleRow[]): Piece {
   if (samples.length === 0) return NOTHING;
   if (gone.length === 0) return markup('No sample is void.');
   return blocks([
-    say`${counted('void', gone.length, 'sample is', 'samples are')} void; their results stay in the lab files and enter no figure:`,
+    say`${counted('void', gone.length, 'sample is', 'samples are')} void; the results stay in the lab files and enter no figure:`,
     bullets(
       gone.map(({ values }) => {
         const again = samples.find((other) => other.values.replaces === values.sample);
@@ -78,7 +78,7 @@ function cappedRuns(input: NotesInput): Piece {
           const name = names.get(device.values.device) ?? device.values.device;
           const key = `${device.values.device}.${run.row.values.run}`;
           return run.refused === null
-            ? say`run ${run.row.values.run} of ${name} (${amount(key, run.flushTakenOutL, 'L')} taken out)`
+            ? say`run ${run.row.values.run} of ${name} (${amount(key, run.flushTakenOutL, 'L', 3)} taken out)`
             : say`run ${run.row.values.run} of ${name} (not used: ${run.refused})`;
         }),
     );

@@ -1,6 +1,6 @@
 import { type LevelVerdict, resultAt, type SampleRow } from '../../../model/index.ts';
 import type { Analyte } from '../../../reference/index.ts';
-import { type AnalyteFacts, isZeroGoal, type ReductionNotes } from '../analyte-facts.ts';
+import { type AnalyteFacts, isTelling, isZeroGoal, type ReductionNotes } from '../analyte-facts.ts';
 import { feedPhrase } from '../analyte-sentences.ts';
 import { analyteGroups, analyteWords } from '../analyte-words.ts';
 import { levelPiece, resultSide, type SideFigures, sideFigure } from '../figures.ts';
@@ -37,13 +37,13 @@ function levelsOfFeed(input: NotesInput, { analytes }: ReductionNotes): Piece {
     return markup('The bench names no reference levels, so no water is held against any.');
   }
   const above = analytes.flatMap((facts) => {
-    const levels = distinctLevels(
-      facts,
-      (level) => level.verdict === 'above' && !isZeroGoal(level),
-    );
+    const levels = distinctLevels(facts, (level) => level.verdict === 'above' && isTelling(level));
     if (levels.length === 0) return [];
     const name = capitalised(quoted(analyteWords(facts.analyte)));
-    return say`${name}: ${feedPhrase(facts)} in the feed; above the ${listed(levels.map(levelPiece))}.`;
+    const feeds = facts.feeds.filter((feed) =>
+      feed.levels.some((level) => level.verdict === 'above' && isTelling(level)),
+    );
+    return say`${name}: ${feedPhrase(facts, feeds)}, above the ${listed(levels.map(levelPiece))}.`;
   });
   const goals = analytes.filter(
     (facts) =>

@@ -77,5 +77,5 @@ function extremes(rows: readonly PourRow[], nameOf: (row: PourRow) => string): P
     say`${amount('flow', row.flow_L_per_min, 'L/min', 3)} (${nameOf(row)})`;
   return slowest === fastest
     ? say`Clean water flowed at ${text(slowest)}.`
-    : say`Clean water flowed at ${text(slowest)} to ${text(fastest)}.`;
+    : say`Clean water flowed at rates from ${text(slowest)} to ${text(fastest)}.`;
 }

@@ -35,14 +35,14 @@ export function notTestedSection(
   ]);
 }
 
-function unsampled(input: NotesInput, { subjects, summaries }: ReductionNotes): Piece {
+function unsampled(input: NotesInput, { summaries }: ReductionNotes): Piece {
   const names = deviceNames(input.bench);
   const sampled = new Set(summaries.map(({ device }) => device));
   const missing = input.devices.filter((device) => !sampled.has(device));
   if (missing.length === 0) return NOTHING;
   return missing.length === input.devices.length
     ? markup('Reductions: no device has a product sample.')
-    : say`Reductions: of ${count('devices', subjects.length)} devices no product of ${listed(missing.map((device) => quoted(names.get(device) ?? device)))} was sampled.`;
+    : say`Reductions: no product of ${listed(missing.map((device) => quoted(names.get(device) ?? device)))} was sampled.`;
 }
 
 /** Analytes tested on some of the devices only, those with the same devices in one sentence. */
@@ -92,7 +92,7 @@ function absent(input: NotesInput): Piece {
       )}.`;
 }
 
-const LATER = ['idleTds', 'energy', 'parts', 'claims', 'panel', 'tanks'] as const;
+const LATER = ['idleTds', 'energy', 'parts', 'claims', 'panel'] as const;
 
 /** Files that are read and shown at most, with no figure computed from them. */
 function notEvaluated(input: NotesInput): Piece {

@@ -1,7 +1,7 @@
 import type { ReductionFact } from '../../../analyse/index.ts';
 import { type LevelVerdict, type ReductionRow, resultAt } from '../../../model/index.ts';
 import type { Analyte } from '../../../reference/index.ts';
-import { isZeroGoal, type ReductionNotes } from '../analyte-facts.ts';
+import { isTelling, type ReductionNotes } from '../analyte-facts.ts';
 import { analyteWithFeed } from '../analyte-sentences.ts';
 import { analyteWords } from '../analyte-words.ts';
 import { levelPiece, number, resultSide, sidePiece } from '../figures.ts';
@@ -33,6 +33,9 @@ export function openPointsSection(input: NotesInput, notes: ReductionNotes): Pie
 
 function risesPart(input: NotesInput): Piece {
   const rises = input.reductions.filter(({ row }) => row.outcome === 'rise');
+  if (input.reductions.every(({ row }) => row.outcome === 'untested')) {
+    return markup('No product was compared with a feed, so no rise could be seen.');
+  }
   if (rises.length === 0) return markup('No product lay above its feed.');
   const names = deviceNames(input.bench);
   const groups = new Map<string, ReductionFact[]>();
@@ -113,7 +116,7 @@ function blankPart(input: NotesInput, analyte: Analyte): Piece {
 
 function levelPart(facts: readonly ReductionFact[]): Piece {
   const levels = facts.flatMap(({ row }) =>
-    row.reference_levels.filter((level) => level.verdict === 'above' && !isZeroGoal(level)),
+    row.reference_levels.filter((level) => level.verdict === 'above' && isTelling(level)),
   );
   const distinct = [
     ...new Map(
@@ -144,7 +147,7 @@ function feedTooLow({ analytes }: ReductionNotes): Piece {
       : say`The feed held too little to show a reduction of ${listed(low.map(analyteWithFeed), 'or')} by any device.`,
     most.length === 0
       ? NOTHING
-      : say`For some devices the same holds for ${listed(most.map(({ analyte }) => quoted(analyteWords(analyte))))}.`,
+      : say`For some devices only, the feed held too little of ${listed(most.map(({ analyte }) => quoted(analyteWords(analyte))))}.`,
   ]);
 }
 
@@ -170,7 +173,7 @@ function limitsAboveLevels(input: NotesInput): Piece {
   >();
   for (const { row, analyte } of input.reductions) {
     for (const level of row.reference_levels) {
-      if (level.verdict !== 'cannot-say' || isZeroGoal(level)) continue;
+      if (level.verdict !== 'cannot-say' || !isTelling(level)) continue;
       const key = JSON.stringify([row.analyte, level.jurisdiction, level.kind, level.value]);
       const known = open.get(key) ?? { analyte, level, rows: [] };
       open.set(key, known);

@@ -26,7 +26,7 @@ export function provenanceSection(input: NotesInput): Piece {
       ...settings(input.outcomes).map(([name, text]) => say`${name}: ${text}`),
     ]),
     tablePiece({
-      caption: say`${counted('inputs', bench.inputs.length, 'input file')}, with the SHA-256 of its bytes`,
+      caption: say`Input files: ${count('inputs', bench.inputs.length)}, each with the SHA-256 of its bytes`,
       columns: [left('File'), right('Rows'), left(markup('SHA-256'))],
       rows: bench.inputs.map(({ path, rows, sha256 }) => [
         quoted(path),

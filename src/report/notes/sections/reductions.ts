@@ -1,4 +1,5 @@
 import type { ReductionFact } from '../../../analyse/index.ts';
+import { atMostDigits } from '../../format-number.ts';
 import {
   type AnalyteFacts,
   leadingAnalytes,
@@ -29,6 +30,7 @@ import {
   bullets,
   count,
   counted,
+  figure,
   joined,
   listed,
   markup,
@@ -40,7 +42,7 @@ import {
 } from '../piece.ts';
 import { deviceNames, namesOf, subjectName, technologyCounts } from '../subjects.ts';
 import { left, right, tablePiece } from '../table.ts';
-import { toldApart } from '../told-apart.ts';
+import { isBare, isFirm, toldApart } from '../told-apart.ts';
 
 /** How many analytes are told one by one; the tables hold the rest. */
 const TOLD = 8;
@@ -64,7 +66,7 @@ export function reductionsSection(
         'A reduction is one minus product over feed. “At least” is a bound set by the lab’s limit and ' +
           'may be far below the true figure, so bounds rank no device.',
       ),
-      uncertainty(notes),
+      uncertainty(input, notes),
       differences(input, tested),
     ]),
     leading.length === 0
@@ -77,8 +79,7 @@ export function reductionsSection(
           bullets(leading.map(analyteStory)),
         ]),
     spikedPart(input, notes),
-    blocks([
-      markup('### What devices share'),
+    headed('### What devices share', [
       sharedPatterns(tested.filter((facts) => !leading.includes(facts))),
       withoutEffect(notes, tested),
     ]),
@@ -94,6 +95,12 @@ export function reductionsSection(
       'Figures for each device stand on its page, every event by itself in [tables/reductions.csv](tables/reductions.csv).',
     ),
   ]);
+}
+
+/** Parts below a heading; nothing where all of them are empty. */
+function headed(heading: string, parts: readonly Piece[]): Piece {
+  const body = blocks(parts);
+  return body.markdown === '' ? NOTHING : blocks([markup(heading), body]);
 }
 
 const HOW_TO_READ = markup(
@@ -113,24 +120,39 @@ function analyteStory(facts: AnalyteFacts): Piece {
   ]);
 }
 
-function uncertainty({ summaries }: ReductionNotes): Piece {
+/** What stands behind the measured figures. */
+function uncertainty(input: NotesInput, { summaries }: ReductionNotes): Piece {
   const measured = summaries.filter(({ outcome }) => outcome === 'measured');
-  const bare = measured.filter(({ low, high }) => low === high);
-  return bare.length === 0
-    ? NOTHING
-    : markup('Measured figures stand without their uncertainty, which is not yet considered.');
+  if (measured.length === 0) return NOTHING;
+  if (measured.every(isBare)) {
+    return markup('Measured figures stand without their uncertainty, which is not yet considered.');
+  }
+  const share = input.bench.settings.confidence * 100;
+  const confidence = figure('confidence', share, '%', `${atMostDigits(share, 4)} %`);
+  const assumed = measured.some((summary) => isBare(summary) || !isFirm(summary));
+  return say`Intervals of measured figures are at ${confidence} confidence.${assumed ? markup(' Where one rests on assumed uncertainty alone, no difference is claimed from it.') : NOTHING}`;
 }
+
+/** Pairs named for an analyte before they are only counted. */
+const PAIRS_NAMED = 2;
 
 function differences(input: NotesInput, tested: readonly AnalyteFacts[]): Piece {
   const apart = toldApart(input.bench, tested);
   if (apart.length === 0) {
     return markup('No two devices are told apart on any analyte, however their figures read.');
   }
-  const told = apart.map(
-    ({ analyte, higher, lower }) =>
-      say`${quoted(analyteWords(analyte.analyte))} (${higher.subject.name} above ${lower.subject.name})`,
-  );
-  return say`Told apart by bounds that do not overlap, at the same limits: ${listed(told)}. All other devices are not told apart.`;
+  const told = tested.flatMap((facts) => {
+    const own = apart.filter(({ analyte }) => analyte === facts);
+    if (own.length === 0) return [];
+    const pairs =
+      own.length > PAIRS_NAMED
+        ? say`${count(`${facts.analyte.key}.apart`, own.length)} pairs of devices`
+        : listed(
+            own.map(({ higher, lower }) => say`${higher.subject.name} above ${lower.subject.name}`),
+          );
+    return say`${quoted(analyteWords(facts.analyte))} (${pairs})`;
+  });
+  return say`Told apart by bounds or intervals that do not overlap, on the same feeds and at the same limits: ${listed(told)}. All other devices are not told apart.`;
 }
 
 /**

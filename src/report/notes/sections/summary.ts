@@ -1,6 +1,6 @@
 import type { LevelVerdict, ReductionOutcome } from '../../../model/index.ts';
 import {
-  isZeroGoal,
+  isTelling,
   leadingAnalytes,
   productLevels,
   type ReductionNotes,
@@ -42,10 +42,12 @@ export function summarySection(input: NotesInput, notes: ReductionNotes, water: 
       outcomes(notes),
       rises(notes),
       drain(water),
-      markup(
-        'Results hold for this feed, these samples and these specimens; a test before and after a ' +
-          'device is no certification.',
-      ),
+      notes.summaries.length === 0
+        ? NOTHING
+        : markup(
+            'Results hold for this feed, these samples and these specimens; a test before and after a ' +
+              'device is no certification.',
+          ),
     ]),
   ]);
 }
@@ -77,7 +79,7 @@ function aboveLevels({ analytes }: ReductionNotes): Piece {
   }
   const leading = leadingAnalytes(analytes);
   const isAbove = (levels: readonly LevelVerdict[]): boolean =>
-    levels.some((level) => level.verdict === 'above' && !isZeroGoal(level));
+    levels.some((level) => level.verdict === 'above' && isTelling(level));
   const inFeed = (kind: 'natural' | 'spiked') =>
     leading.filter((facts) =>
       facts.feeds.some((feed) => feed.kind === kind && isAbove(feed.levels)),

@@ -59,13 +59,24 @@ function deviceTable(
 /** How the devices were come by; a blank is said. */
 function acquisition(rows: readonly DeviceRow[]): Piece {
   const ways = ['bought', 'lent', 'given', null] as const;
-  const parts = ways.flatMap((way) => {
-    const n = rows.filter(({ values }) => values.acquired === way).length;
-    if (n === 0) return [];
-    const words = way === null ? 'come without a statement of how' : way;
-    return say`${count(`acquired.${way ?? 'blank'}`, n)} ${markup(way === null ? words : `${n === 1 ? 'was' : 'were'} ${words}`)}`;
+  const parts = ways
+    .map((way) => ({ way, n: rows.filter(({ values }) => values.acquired === way).length }))
+    .filter(({ n }) => n > 0);
+  const [only] = parts;
+  if (only === undefined) return NOTHING;
+  if (parts.length === 1) {
+    const words =
+      only.way === null
+        ? 'How any device was acquired is not stated.'
+        : `Every device was ${only.way}.`;
+    return markup(words);
+  }
+  const told = parts.map(({ way, n }) => {
+    const verb = n === 1 ? 'was' : 'were';
+    const words = way === null ? `${verb} acquired in a way not stated` : `${verb} ${way}`;
+    return say`${count(`acquired.${way ?? 'blank'}`, n)} ${markup(words)}`;
   });
-  return parts.length === 0 ? NOTHING : say`Of the devices, ${listed(parts)}.`;
+  return say`Of the devices, ${listed(told)}.`;
 }
 
 function interests(input: NotesInput, rows: readonly DeviceRow[]): Piece {
