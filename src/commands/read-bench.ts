@@ -16,9 +16,17 @@ import {
   type InputFile,
   type RawTable,
 } from '../model/index.ts';
-import { accepted, buildBench, type RawBench, readSettings } from '../normalise/index.ts';
+import {
+  accepted,
+  buildBench,
+  type LabSource,
+  type RawBench,
+  readSettings,
+  readSidecar,
+} from '../normalise/index.ts';
 import {
   type BenchFile,
+  type DecodedText,
   decodeText,
   fingerprintOf,
   forEachRecord,
@@ -69,7 +77,8 @@ class Reading {
   readonly #inputs: InputFile[] = [];
   readonly #tables = new Map<FileName, RawTable>();
   readonly #recordings: RawTable[] = [];
-  readonly #labFiles: RawBench['labFiles'][number][] = [];
+  readonly #labFiles: LabFileRead[] = [];
+  readonly #sidecars = new Map<string, LabSource['sidecar']>();
 
   constructor(folder: string) {
     this.#folder = folder;
@@ -98,6 +107,7 @@ class Reading {
     try {
       const file = readBenchFile(this.#folder, path);
       if (target === 'lab') this.#readLab(file);
+      else if (target === 'sidecar') this.#readSidecar(file);
       else this.#readTable(file, target);
     } catch (error) {
       if (!(error instanceof BenchError)) throw error;
@@ -119,12 +129,13 @@ class Reading {
         );
       }
     }
+    this.#reportUnusedSidecars();
     const inputs = [...this.#inputs].sort((a, b) => (a.path < b.path ? -1 : 1));
     return {
       settings,
       tables: this.#tables,
       recordings: this.#recordings,
-      labFiles: this.#labFiles,
+      labFiles: this.#labSources(),
       inputs,
       fingerprint: fingerprintOf(inputs),
       findings: this.#findings,
@@ -140,19 +151,77 @@ class Reading {
   }
 
   #readLab(file: BenchFile): void {
-    const { text, findings } = decodeText(file.bytes, file.path);
-    this.#findings.push(...findings);
     this.#inputs.push({ path: file.path, sha256: file.sha256, rows: null });
-    const options = {
-      path: file.path,
-      delimiter: sniffDelimiter(text, file.path, false),
-      comments: false,
-    };
-    this.#labFiles.push({
-      path: file.path,
-      records: (onRecord) => forEachRecord(text, options, onRecord),
+    this.#labFiles.push({ path: file.path, bytes: file.bytes });
+  }
+
+  #readSidecar(file: BenchFile): void {
+    this.#inputs.push({ path: file.path, sha256: file.sha256, rows: null });
+    const json = readJson(file.bytes, file.path);
+    const reading = hasErrors(json.findings)
+      ? { sidecar: null, findings: [] }
+      : readSidecar(json.value, json.placeOf);
+    this.#findings.push(...json.findings, ...reading.findings);
+    this.#sidecars.set(file.path, reading.sidecar);
+  }
+
+  #labSources(): LabSource[] {
+    return this.#labFiles.map(({ path, bytes }) => {
+      const sidecarPath = sidecarOf(path);
+      const hasSidecar = this.#sidecars.has(sidecarPath);
+      return {
+        path,
+        stem: path.replace(/^lab\//, '').replace(/\.[^.]*$/, ''),
+        open: labOpener(path, bytes),
+        sidecar: this.#sidecars.get(sidecarPath) ?? null,
+        sidecarPath: hasSidecar ? sidecarPath : null,
+      };
     });
   }
+
+  #reportUnusedSidecars(): void {
+    const used = new Set(this.#labFiles.map(({ path }) => sidecarOf(path)));
+    for (const path of this.#sidecars.keys()) {
+      if (used.has(path)) continue;
+      this.#findings.push(
+        finding(
+          'layout-unused',
+          'no lab file has the name of this sidecar',
+          'name it like its lab file: lab/july.layout.json beside lab/july.csv',
+          place({ file: path }),
+        ),
+      );
+    }
+  }
+}
+
+interface LabFileRead {
+  readonly path: string;
+  readonly bytes: Uint8Array;
+}
+
+/** The sidecar that would rule a lab file. */
+export function sidecarOf(labPath: string): string {
+  return labPath.replace(/\.[^.]*$/, '.layout.json');
+}
+
+/** Opens a lab file at any delimiter; its bytes are decoded once for each encoding asked for. */
+export function labOpener(path: string, bytes: Uint8Array): LabSource['open'] {
+  let decoded: { readonly stated: string | null; readonly text: DecodedText } | null = null;
+  return (encoding, delimiter) => {
+    if (decoded === null || decoded.stated !== encoding) {
+      decoded = { stated: encoding, text: decodeText(bytes, path, encoding) };
+    }
+    const { text } = decoded;
+    const split = delimiter ?? sniffDelimiter(text.text, path, false);
+    const options = { path, delimiter: split, comments: false };
+    return {
+      encoding: text.encoding,
+      delimiter: split,
+      findings: text.findings,
+      records: (onRecord) => forEachRecord(text.text, options, onRecord),
+    };
+  };
 }
 
 /** Thrown when bench.json cannot be used; it carries every finding of the file. */
@@ -175,7 +244,8 @@ function isReadme(path: string): boolean {
 }
 
 /** What a path of a bench folder is; null when the bench does not use it. */
-function targetOf(path: string): FileName | 'lab' | null {
+function targetOf(path: string): FileName | 'lab' | 'sidecar' | null {
+  if (/^lab\/.+\.layout\.json$/i.test(path)) return 'sidecar';
   if (path.startsWith('lab/')) return /\.(?:csv|txt|tsv|xls)$/i.test(path) ? 'lab' : null;
   if (path.startsWith('usage/')) return /\.csv$/i.test(path) ? 'usage' : null;
   return NAMES.find(([known]) => known === path)?.[1] ?? null;

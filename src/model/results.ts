@@ -1,4 +1,5 @@
 import type { Analyte } from '../reference/index.ts';
+import type { LabLayoutFile } from './lab-layout.ts';
 
 /** Why a cell of a lab file holds no result. */
 export type MissingReason = 'blank' | 'not-tested' | 'rejected' | 'verdict' | 'not-applicable';
@@ -107,9 +108,15 @@ export interface LabFile {
   readonly stem: string;
   readonly header: readonly string[];
   readonly layout: string;
+  /** Figures looked at: one a row of a long export, one a cell of a wide one. */
   readonly rowsRead: number;
   readonly results: number;
+  /** Rows that are no results, by reason; with `results` they make up `rowsRead`. */
   readonly leftOut: readonly { readonly reason: string; readonly count: number }[];
+  /** A sidecar that states how the file was read, where none rules; ready to be written. */
+  readonly proposal: LabLayoutFile | null;
+  /** Local date, or date and time, of sampling as the lab prints it, by index of the sample. */
+  readonly collected: ReadonlyMap<number, string>;
 }
 
 /**

@@ -1,4 +1,4 @@
-import { BenchError, type Finding, finding, place, sortFindings } from '../findings/index.ts';
+import { type Finding, finding, place, sortFindings } from '../findings/index.ts';
 import {
   type Bench,
   type BenchRow,
@@ -13,7 +13,8 @@ import type { Measures } from '../reference/index.ts';
 import { readRows } from './bench-rows.ts';
 import { type BenchTables, checkReferences } from './cross-references.ts';
 import { withExtraAnalytes } from './extra-analytes.ts';
-import { type RecordSource, readLabFile } from './lab-file.ts';
+import type { LabSource } from './lab-files/lab-source.ts';
+import { readLabFiles } from './lab-files/read-lab-files.ts';
 import { ResultTableBuilder } from './result-table-builder.ts';
 import { checkDeviceRows } from './row-checks.ts';
 import { checkSamples } from './sample-checks.ts';
@@ -24,7 +25,7 @@ export interface RawBench {
   readonly settings: BenchSettings;
   readonly tables: ReadonlyMap<FileName, RawTable>;
   readonly recordings: readonly RawTable[];
-  readonly labFiles: readonly { readonly path: string; readonly records: RecordSource }[];
+  readonly labFiles: readonly LabSource[];
   readonly inputs: readonly InputFile[];
   readonly fingerprint: string;
   /** Findings of the reading itself. */
@@ -50,26 +51,8 @@ export function buildBench(raw: RawBench): Bench {
   );
   const builder = new ResultTableBuilder();
   const rows = new Map<string, number>();
-  for (const { path, records } of raw.labFiles) {
-    const stem = path.replace(/^lab\//, '').replace(/\.[^.]*$/, '');
-    try {
-      findings.push(
-        ...readLabFile(
-          records,
-          {
-            path,
-            stem,
-            analytes: extra.index,
-            sampleOf: sampleLookup(stem, tables.samples, tables.bottles),
-          },
-          builder,
-        ),
-      );
-    } catch (error) {
-      if (!(error instanceof BenchError)) throw error;
-      findings.push(error.finding);
-    }
-  }
+  const samplesOf = (stem: string) => sampleLookup(stem, tables.samples, tables.bottles);
+  findings.push(...readLabFiles(raw.labFiles, { analytes: extra.index, samplesOf }, builder));
   const results = builder.build();
   for (const file of results.files) rows.set(file.path, file.rowsRead);
   findings.push(...checkSamples(tables.samples, results), ...unknownLabs(tables, results.files));

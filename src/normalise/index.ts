@@ -3,6 +3,7 @@
 // Imports findings/, reference/ and model/ only.
 export { accepted, buildBench, type RawBench } from './build-bench.ts';
 export { variantNames } from './cross-references.ts';
-export type { RecordSource } from './lab-file.ts';
+export type { LabSource } from './lab-files/lab-source.ts';
+export { readSidecar } from './lab-files/read-sidecar.ts';
 export { readQuantity } from './quantity-text.ts';
 export { readSettings } from './settings.ts';

@@ -2,18 +2,21 @@ import type { LabFile, LabResult, ResultConversion, ResultTable } from '../model
 import type { Analyte } from '../reference/index.ts';
 
 const START = 1024;
+const COLUMNS = ['file', 'line', 'field', 'sample', 'analyte', 'result'] as const;
+type Column = (typeof COLUMNS)[number];
+
+export interface TableRow {
+  readonly line: number;
+  readonly field: number;
+  readonly sample: number;
+  readonly analyte: number;
+  readonly result: number;
+}
 
 /** Collects results in growing integer columns; distinct results are kept once. */
 export class ResultTableBuilder {
   #length = 0;
-  #columns = {
-    file: new Int32Array(START),
-    line: new Int32Array(START),
-    field: new Int32Array(START),
-    sample: new Int32Array(START),
-    analyte: new Int32Array(START),
-    result: new Int32Array(START),
-  };
+  #columns = columnsOf(() => new Int32Array(START));
   readonly #files: LabFile[] = [];
   readonly #analytes: Analyte[] = [];
   readonly #analyteIndex = new Map<string, number>();
@@ -22,6 +25,10 @@ export class ResultTableBuilder {
 
   addFile(file: LabFile): void {
     this.#files.push(file);
+  }
+
+  get length(): number {
+    return this.#length;
   }
 
   /** The index the next file will have. */
@@ -45,55 +52,52 @@ export class ResultTableBuilder {
     return index;
   }
 
-  add(row: {
-    readonly line: number;
-    readonly field: number;
-    readonly sample: number;
-    readonly analyte: number;
-    readonly result: number;
-  }): void {
+  /** @returns the position of the row, by which it can be replaced */
+  add(row: TableRow): number {
     if (this.#length === this.#columns.line.length) this.#grow();
     const at = this.#length;
+    this.#length += 1;
+    this.replace(at, row);
+    return at;
+  }
+
+  /** Puts another row of the file that is being read in the place of one. */
+  replace(at: number, row: TableRow): void {
     this.#columns.file[at] = this.fileIndex;
     this.#columns.line[at] = row.line;
     this.#columns.field[at] = row.field;
     this.#columns.sample[at] = row.sample;
     this.#columns.analyte[at] = row.analyte;
     this.#columns.result[at] = row.result;
-    this.#length += 1;
+  }
+
+  lineAt(at: number): number {
+    return this.#columns.line[at] ?? 0;
   }
 
   build(): ResultTable {
-    const cut = (column: Int32Array): Int32Array => column.slice(0, this.#length);
     return {
       length: this.#length,
       files: this.#files,
       analytes: this.#analytes,
       conversions: this.#conversions,
       distinct: this.#distinct,
-      file: cut(this.#columns.file),
-      line: cut(this.#columns.line),
-      field: cut(this.#columns.field),
-      sample: cut(this.#columns.sample),
-      analyte: cut(this.#columns.analyte),
-      result: cut(this.#columns.result),
+      ...columnsOf((column) => this.#columns[column].slice(0, this.#length)),
     };
   }
 
   #grow(): void {
-    const double = (column: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> => {
-      const longer = new Int32Array(column.length * 2);
-      longer.set(column);
+    this.#columns = columnsOf((column) => {
+      const longer = new Int32Array(this.#columns[column].length * 2);
+      longer.set(this.#columns[column]);
       return longer;
-    };
-    const { file, line, field, sample, analyte, result } = this.#columns;
-    this.#columns = {
-      file: double(file),
-      line: double(line),
-      field: double(field),
-      sample: double(sample),
-      analyte: double(analyte),
-      result: double(result),
-    };
+    });
   }
+}
+
+function columnsOf(
+  make: (column: Column) => Int32Array<ArrayBuffer>,
+): Record<Column, Int32Array<ArrayBuffer>> {
+  const entries = COLUMNS.map((column) => [column, make(column)] as const);
+  return Object.fromEntries(entries) as Record<Column, Int32Array<ArrayBuffer>>;
 }

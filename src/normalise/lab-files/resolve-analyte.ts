@@ -1,0 +1,73 @@
+import type { Place } from '../../findings/index.ts';
+import { type Analyte, type AnalyteIndex, readCas } from '../../reference/index.ts';
+import type { FindingLog } from './finding-log.ts';
+
+export interface ResolvedAnalyte {
+  readonly analyte: Analyte;
+  /** The basis the spelling fixes; null where it fixes none. */
+  readonly basis: string | null;
+}
+
+/** The analyte of a row by its name and CAS number; null where it has to be asked about. */
+export function resolveAnalyte(
+  name: string,
+  cas: string,
+  analytes: AnalyteIndex,
+  log: FindingLog,
+  placeOf: (role: 'analyte' | 'cas') => Place,
+): ResolvedAnalyte | null {
+  checkCas(cas, log, placeOf);
+  const shown = name === '' ? cas : name;
+  const subject = `${name}|${cas}`;
+  if (shown === '') {
+    log.raise('cell-missing', 'analyte', 'the row names no analyte', ASK, placeOf('analyte'));
+    return null;
+  }
+  const resolved = analytes.resolve(name === '' ? null : name, cas === '' ? null : cas);
+  switch (resolved.kind) {
+    case 'found':
+      return resolved;
+    case 'unknown':
+      log.raise(
+        'analyte-unknown',
+        subject,
+        `"${shown}" is not a known analyte`,
+        resolved.suggestions.length === 0
+          ? 'add it to analytes.csv with its unit'
+          : `did you mean ${resolved.suggestions.map((word) => `"${word}"`).join(' or ')}? ` +
+              'add the spelling as an alias in analytes.csv',
+        placeOf('analyte'),
+      );
+      return null;
+    case 'ambiguous':
+      log.raise(
+        'analyte-ambiguous',
+        subject,
+        `"${shown}" could be ${resolved.candidates.map((item) => item.name).join(' or ')}`,
+        'add the spelling as an alias of the right one in analytes.csv',
+        placeOf('analyte'),
+      );
+      return null;
+    case 'conflict':
+      log.raise(
+        'analyte-conflict',
+        subject,
+        `the name says ${resolved.byName.name} and the CAS number ${resolved.byCas.name}`,
+        'ask the lab which of the two it measured',
+        placeOf('cas'),
+      );
+      return null;
+    default:
+      return resolved satisfies never;
+  }
+}
+
+const ASK = 'ask the lab for the export with the name of every analyte';
+
+/** A CAS number is never repaired; one that is wrong is told and the name decides. */
+function checkCas(cas: string, log: FindingLog, placeOf: (role: 'cas') => Place): void {
+  if (cas === '') return;
+  const reading = readCas(cas);
+  if (reading.kind !== 'problem' || reading.problem === 'form') return;
+  log.raise('cas-check-digit', cas, reading.message, reading.remedy, placeOf('cas'));
+}
