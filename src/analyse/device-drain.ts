@@ -11,6 +11,7 @@ import type { DrainDevice, FlushRule } from '../simulate/index.ts';
 import { type DrainFit, fitDrain } from './drain-fit.ts';
 import { type FlushVolume, flushVolume } from './flush-volumes.ts';
 import type { PourFlow } from './pour-flow.ts';
+import { type DeviceTank, deviceTank, tankAgainstRuns, tankDrainModel } from './tank/index.ts';
 
 /** A device in one state, ready to be played through a scenario. */
 export interface DeviceDrain {
@@ -21,8 +22,10 @@ export interface DeviceDrain {
   readonly fit: DrainFit | null;
   readonly flushVolumes: readonly FlushVolume[];
   readonly rulesOff: readonly string[];
-  /** A storage tank: the ratio holds for the measured draw size only. */
+  /** A storage tank without refill model: the ratio holds for the measured draw size only. */
   readonly hasTank: boolean;
+  /** The refill model of a storage tank; then `model` holds the ratio of a filling. */
+  readonly tank: DeviceTank | null;
   readonly flow: PourFlow | null;
   readonly findings: readonly Finding[];
 }
@@ -85,30 +88,44 @@ function deviceDrain(
       fit: null,
       flushVolumes: [],
       hasTank: false,
+      tank: null,
       findings: [],
     };
   }
   const { fit, findings: fitFindings } = fitDrain(bench, name, variant);
+  const { tank, findings: tankFindings } = deviceTank(bench, device);
   const volumes = rules.map((rule) => flushVolume(bench, rule));
   const known = volumes.filter((volume) => volume !== null);
-  const findings = [...fitFindings, ...known.flatMap((volume) => volume.findings)];
-  if (fit === null) findings.push(runsMissing(device));
-  const isComplete = fit !== null && known.length === volumes.length;
+  const findings = [
+    ...fitFindings,
+    ...tankFindings,
+    ...(tank === null ? [] : tankAgainstRuns(tank, fit)),
+    ...known.flatMap((volume) => volume.findings),
+  ];
+  if (fit === null && tank === null) findings.push(runsMissing(device));
+  const isComplete = known.length === volumes.length;
+  const rest = {
+    ...flowOf(flow),
+    flushRules: known.map((volume) => flushRule(volume.rule, volume.volumeL)),
+  };
   return {
     ...common,
-    model: isComplete
-      ? {
-          drainRatio: fit.ratio,
-          perStartL: fit.perStartL,
-          ...flowOf(flow),
-          flushRules: known.map((volume) => flushRule(volume.rule, volume.volumeL)),
-        }
-      : null,
+    model: isComplete ? drainModel(fit, tank, rest) : null,
     fit,
     flushVolumes: known,
-    hasTank: device.values.tank === 'yes',
+    hasTank: device.values.tank === 'yes' && tank === null,
+    tank,
     findings,
   };
+}
+
+function drainModel(
+  fit: DrainFit | null,
+  tank: DeviceTank | null,
+  rest: Omit<DrainDevice, 'drainRatio' | 'perStartL'>,
+): DrainDevice | null {
+  if (tank !== null) return tankDrainModel(tank, rest);
+  return fit === null ? null : { ...rest, drainRatio: fit.ratio, perStartL: fit.perStartL };
 }
 
 function flowOf(flow: PourFlow | null): { readonly cleanFlowLPerMin?: number } {

@@ -2,14 +2,18 @@ import { BenchError, type Finding, finding } from '../findings/index.ts';
 import { type Bench, cellPlace, type Spread, type WaterUseRow } from '../model/index.ts';
 import {
   breakEvenPourL,
+  type DrainDevice,
   type IsolatedPour,
   isolatedPourDrain,
   isolatedPourRatio,
+  isolatedTankRatio,
   type SimulatedDrain,
+  type SimulatedTank,
   simulateDrain,
 } from '../simulate/index.ts';
 import { type DeviceDrain, deviceDrains } from './device-drain.ts';
 import { pourFlows } from './pour-flow.ts';
+import { playTank } from './tank/index.ts';
 import { type WaterScenario, waterScenarios } from './water-scenarios.ts';
 
 /** One device in one state, played through one scenario. */
@@ -19,6 +23,8 @@ export interface WaterUseFact {
   readonly scenario: WaterScenario;
   /** Null where the drain of the device is not known. */
   readonly simulated: SimulatedDrain | null;
+  /** What its storage tank did; null without a refill model. */
+  readonly tank: SimulatedTank | null;
 }
 
 export interface WaterUse {
@@ -51,30 +57,42 @@ export function computeWaterUse(bench: Bench, seed: number): WaterUse {
 }
 
 function play(drain: DeviceDrain, scenario: WaterScenario, findings: Finding[]): WaterUseFact {
-  let simulated: SimulatedDrain | null = null;
+  let played: Played = { simulated: null, tank: null };
   if (drain.model !== null) {
     try {
-      simulated = simulateDrain(drain.model, scenario.pours(drain.model.cleanFlowLPerMin ?? null), {
-        endS: scenario.endS,
-        clockAtStartS: scenario.clockAtStartS,
-      });
+      played = playModel(drain, drain.model, scenario);
     } catch (error) {
       if (!(error instanceof BenchError)) throw error;
       findings.push(error.finding);
     }
   }
-  return { row: useRow(drain, scenario, simulated), drain, scenario, simulated };
+  if (played.tank !== null && played.tank.shortfallL > 0) {
+    findings.push(tankShort(drain, scenario, played.tank));
+  }
+  return { row: useRow(drain, scenario, played), drain, scenario, ...played };
+}
+
+type Played = Pick<WaterUseFact, 'simulated' | 'tank'>;
+
+function playModel(drain: DeviceDrain, model: DrainDevice, scenario: WaterScenario): Played {
+  const pours = scenario.pours(model.cleanFlowLPerMin ?? null);
+  const { endS, clockAtStartS } = scenario;
+  const simulated = simulateDrain(model, pours, { endS, clockAtStartS });
+  if (drain.tank === null) return { simulated, tank: null };
+  const played = playTank(drain.tank, pours, endS, simulated);
+  return { simulated: played.drain, tank: played.tank };
 }
 
 function useRow(
   drain: DeviceDrain,
   scenario: WaterScenario,
-  simulated: SimulatedDrain | null,
+  { simulated, tank }: Played,
 ): WaterUseRow {
   const perDay = (total: number): Spread => spread(total / scenario.days);
   const none: Spread = { low: null, estimate: null, high: null };
   const codes: string[] = drain.findings.map((item) => item.code);
   if (drain.hasTank) codes.push('tank-ratio-fixed');
+  if (tank !== null && tank.shortfallL > 0) codes.push('tank-shortfall');
   const flushes =
     simulated === null
       ? 0
@@ -93,6 +111,17 @@ function useRow(
       simulated === null ? none : spread((simulated.totalDrainL / scenario.days) * 365),
     drain_ratio: drain.model?.drainRatio ?? null,
     per_start_L: drain.model === null ? null : (drain.model.perStartL ?? 0),
+    tank:
+      tank === null
+        ? null
+        : {
+            made_L_per_day: tank.madeL / scenario.days,
+            drain_per_made: tank.drainPerMade,
+            drain_per_drawn: tank.drainPerDrawn,
+            level_drain_L: tank.levelDrainL,
+            shortfall_L_per_day: tank.shortfallL / scenario.days,
+            starts_per_day: tank.starts / scenario.days,
+          },
     findings: [...new Set(codes)],
   };
 }
@@ -111,6 +140,16 @@ function tankFixed(drain: DeviceDrain): Finding {
   );
 }
 
+function tankShort(drain: DeviceDrain, scenario: WaterScenario, tank: SimulatedTank): Finding {
+  const litres = Number((tank.shortfallL / scenario.days).toPrecision(3));
+  return finding(
+    'tank-shortfall',
+    `${scenario.name} draws ${litres} L a day from ${drain.device.values.device} that its tank does not hold`,
+    'its clean water and its ratios are those of what it could give',
+    cellPlace(drain.device, 'tank'),
+  );
+}
+
 function distinct(findings: readonly Finding[]): Finding[] {
   const seen = new Set<string>();
   return findings.filter((item) => {
@@ -124,11 +163,15 @@ function distinct(findings: readonly Finding[]): Finding[] {
 /** The curve of a device: drain of a pour that stands alone. */
 export interface DrainCurve {
   readonly drain: DeviceDrain;
-  /** Null where no curve can be given; the finding of the device says why. */
+  /** Null where no line can be given; the finding of the device says why. */
   readonly isolated: IsolatedPour | null;
 }
 
-/** Curves of every device and variant with a drain line. */
+/**
+ * Curves of every device and variant with a drain line.
+ *
+ * A tank without refill model has none. One with it has a curve that is no line, so no break-even.
+ */
 export function drainCurves(drains: readonly DeviceDrain[]): {
   readonly curves: readonly DrainCurve[];
   readonly findings: readonly Finding[];
@@ -137,21 +180,30 @@ export function drainCurves(drains: readonly DeviceDrain[]): {
   const curves = drains
     .filter((drain) => drain.device.values.drain_line === 'yes')
     .map((drain): DrainCurve => {
-      if (drain.hasTank) {
-        findings.push(
-          finding(
-            'tank-curve-refused',
-            `${drain.device.values.device} has a tank, so its drain depends on how full it is: ` +
-              'no curve is given',
-            'measure runs at the draw sizes that matter',
-            cellPlace(drain.device, 'tank'),
-          ),
-        );
-        return { drain, isolated: null };
-      }
-      return { drain, isolated: drain.model === null ? null : isolatedPourDrain(drain.model) };
+      const { model } = drain;
+      if (drain.hasTank || drain.tank !== null) findings.push(tankCurve(drain));
+      const isLine = model !== null && !drain.hasTank && drain.tank === null;
+      return { drain, isolated: isLine ? isolatedPourDrain(model) : null };
     });
   return { curves, findings };
+}
+
+function tankCurve(drain: DeviceDrain): Finding {
+  const { device } = drain.device.values;
+  const at = cellPlace(drain.device, 'tank');
+  return drain.hasTank
+    ? finding(
+        'tank-curve-refused',
+        `${device} has a tank, so its drain depends on how full it is: no curve is given`,
+        'measure runs at the draw sizes that matter, or describe the tank in tanks.csv',
+        at,
+      )
+    : finding(
+        'tank-curve-refused',
+        `the curve of ${device} is that of a refill and no straight line: no break-even is given`,
+        'compare the curves of the devices',
+        at,
+      );
 }
 
 /** Pour sizes a curve is drawn at when none are asked for, millilitres. */
@@ -160,9 +212,18 @@ export const CURVE_POURS_ML = [
   4000, 5000,
 ] as const;
 
-/** Total drain ratio of a pour that stands alone; null where no curve can be given. */
+/**
+ * Total drain ratio of a pour that stands alone; null where no curve can be given.
+ *
+ * Of a tank with refill model: the refill of the draw, with the flushes of any device.
+ */
 export function curveRatio(curve: DrainCurve, pourL: number): number | null {
-  return curve.isolated === null ? null : isolatedPourRatio(curve.isolated, pourL);
+  const { tank, model } = curve.drain;
+  if (curve.isolated !== null) return isolatedPourRatio(curve.isolated, pourL);
+  if (tank === null || model === null) return null;
+  const refill = isolatedTankRatio(tank.tank, pourL);
+  const flushes = isolatedPourRatio(isolatedPourDrain(model), pourL) - model.drainRatio;
+  return refill === null ? null : refill + flushes;
 }
 
 /** Pour size at which two devices drain the same, litres; null where there is none. */

@@ -1,4 +1,10 @@
-import type { DeviceDrain, DrainFit, FlushVolume, WaterUseFact } from '../analyse/index.ts';
+import type {
+  DeviceDrain,
+  DeviceTank,
+  DrainFit,
+  FlushVolume,
+  WaterUseFact,
+} from '../analyse/index.ts';
 import { NOWHERE, place } from '../findings/index.ts';
 import { cellPlace, type TraceRow } from '../model/index.ts';
 import { quantityFormula, type TraceStep, traceRows, volumeStep } from './trace-steps.ts';
@@ -71,6 +77,7 @@ export const SCENARIO_FIGURES = {
 function ratioSteps(drain: DeviceDrain, depth: number): TraceStep[] {
   const name = `${drain.device.values.device} (${drain.variant})`;
   const { fit } = drain;
+  if (drain.tank !== null) return tankSteps(drain.tank, name, depth);
   if (fit === null) {
     const hasLine = drain.device.values.drain_line === 'yes';
     return [
@@ -111,6 +118,58 @@ function ratioSteps(drain: DeviceDrain, depth: number): TraceStep[] {
   }
   return [...steps, ...runSteps(fit, depth + 1)];
 }
+
+/** A tank drains what its refills take: every figure of tanks.csv, and the feed's solids. */
+function tankSteps(tank: DeviceTank, name: string, depth: number): TraceStep[] {
+  const { values } = tank.row;
+  const stated = TANK_FIGURES.flatMap(([column, what, unit]): TraceStep[] => {
+    const quantity = values[column];
+    if (quantity === null) return [];
+    return [
+      {
+        depth: depth + 1,
+        what,
+        value: quantity.value,
+        unit,
+        formula: quantityFormula(quantity),
+        place: cellPlace(tank.row, column),
+      },
+    ];
+  });
+  return [
+    {
+      depth,
+      what: `drain ratio of ${name}: filling its tank from restart to stop`,
+      value: tank.cycleRatio,
+      unit: 'L/L',
+      formula:
+        'drain flow x filling time / water made, against the pressure of the air in the tank',
+      place: cellPlace(tank.row, 'device'),
+    },
+    ...stated,
+    {
+      depth: depth + 1,
+      what:
+        tank.feedSolidsMgPerL === null
+          ? 'dissolved solids of the feed: not tested, so no osmotic pressure'
+          : 'mean dissolved solids of the natural feeds, for the osmotic pressure',
+      value: tank.feedSolidsMgPerL,
+      unit: 'mg/L',
+      formula: null,
+      place: NOWHERE,
+    },
+  ];
+}
+
+const TANK_FIGURES = [
+  ['shell', 'volume of the empty shell', 'L'],
+  ['precharge', 'air pressure in the empty tank', 'kPa'],
+  ['feed_pressure', 'feed pressure', 'kPa'],
+  ['stop', 'tank pressure at which filling stops', 'kPa'],
+  ['restart', 'tank pressure at which it starts again', 'kPa'],
+  ['permeate_flow', 'clean flow into an open tank', 'L/min'],
+  ['reject_flow', 'drain flow while filling', 'L/min'],
+] as const;
 
 function runSteps(fit: DrainFit, depth: number): TraceStep[] {
   return fit.runs.flatMap(({ row, clean, drain, flushTakenOutL, producingL, refused }) => {
