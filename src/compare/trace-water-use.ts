@@ -1,10 +1,5 @@
-import type {
-  DeviceDrain,
-  DeviceTank,
-  DrainFit,
-  FlushVolume,
-  WaterUseFact,
-} from '../analyse/index.ts';
+import type { DeviceDrain, DrainFit, FlushVolume, WaterUseFact } from '../analyse/index.ts';
+import type { DeviceTank } from '../analyse/tank/index.ts';
 import { NOWHERE, place } from '../findings/index.ts';
 import { cellPlace, type TraceRow } from '../model/index.ts';
 import { quantityFormula, type TraceStep, traceRows, volumeStep } from './trace-steps.ts';
