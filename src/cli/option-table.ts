@@ -69,6 +69,24 @@ const OPTIONS = {
     about: 'give the pour size at which two devices drain the same',
     excludes: ['curve', 'pour'],
   },
+  sums: {
+    flags: '--sums',
+    group: 'Method',
+    about: 'give sums such as total trihalomethanes, over the same members on both sides',
+    excludes: ['filterLife', 'log10'],
+  },
+  filterLife: {
+    flags: '--filter-life',
+    group: 'Method',
+    about: 'give reductions along the volume treated, against claims and reference levels',
+    excludes: ['sums', 'log10'],
+  },
+  log10: {
+    flags: '--log10',
+    group: 'Method',
+    about: 'give log10 reductions of organisms, with the chance of counting',
+    excludes: ['sums', 'filterLife'],
+  },
   pour: {
     flags: '--pour <volume>',
     group: 'Method',

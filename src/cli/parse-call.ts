@@ -106,6 +106,9 @@ interface RawOptions {
   seed?: number;
   curve?: boolean;
   breakEven?: boolean;
+  sums?: boolean;
+  filterLife?: boolean;
+  log10?: boolean;
   writeLayouts?: boolean;
   against?: string;
   out?: string;
@@ -132,6 +135,9 @@ function toCall(entry: CommandEntry, command: Command): ParsedCall {
       pours,
       curve: raw.curve === true || pours.length > 0,
       breakEven: raw.breakEven === true,
+      sums: raw.sums === true,
+      filterLife: raw.filterLife === true,
+      log10: raw.log10 === true,
       writeLayouts: raw.writeLayouts === true,
       against: raw.against ?? null,
       folder: writesFolder ? (raw.out ?? null) : null,

@@ -43,6 +43,12 @@ export interface CallOptions {
   readonly curve: boolean;
   /** water-use: the pour size at which two devices drain the same. */
   readonly breakEven: boolean;
+  /** reductions: sums over fixed member lists. At most one of the three is true. */
+  readonly sums: boolean;
+  /** reductions: along the volume treated. */
+  readonly filterLife: boolean;
+  /** reductions: log10 reductions of organisms. */
+  readonly log10: boolean;
   /** check: write a sidecar layout beside each lab file. */
   readonly writeLayouts: boolean;
   /** check: an earlier edition whose published numbers are compared with these. */

@@ -3,10 +3,14 @@
 // Imports findings/ and reference/ only.
 export * from './bench.ts';
 export * from './catalogue.ts';
+export * from './claim-schemas.ts';
 export type { CellKind, Cells, Column } from './columns.ts';
 export * from './lab-layout.ts';
+export { OUTCOMES } from './outcome-words.ts';
 export * from './output-schemas.ts';
 export * from './quantity.ts';
 export * from './results.ts';
 export * from './rows.ts';
 export { type BenchSettings, benchSettingsSchema } from './settings.ts';
+export * from './sum-schemas.ts';
+export type { DrainRegionRow, SweepRow, WaterInputRow } from './water-schemas.ts';

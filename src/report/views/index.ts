@@ -1,10 +1,14 @@
 // Takes: rows and facts of a command. Gives: worded tables (views) for the terminal and Markdown.
 // Never computes a figure, never draws a table.
 // Imports the folders left of report/.
+export { challengeReason, claimedText, claimReason, eventReason } from './claim-words.ts';
+export { type ClaimChallenges, claimsViews } from './claims-view.ts';
 export { compareViews, measureRows, measureText } from './compare-view.ts';
+export { filterLifeViews } from './filter-life-view.ts';
 export { lookupViews } from './lookup-view.ts';
 export { poursView } from './pours-view.ts';
 export { levelsText, levelText, reductionText, sideText, summaryText } from './reduction-words.ts';
 export { reductionViews } from './reductions-view.ts';
+export { logReductionsViews, sumsViews } from './sums-view.ts';
 export { traceView } from './trace-view.ts';
 export { breakEvenView, curveView, ratioText, waterUseViews } from './water-use-view.ts';

@@ -1,0 +1,6 @@
+// Takes: reductions with the volume treated at each. Gives: how far a target was met along that volume,
+// what was given back, and how both stand to the rated capacity.
+// Never fills in a volume, never reads a curve between two volumes.
+export { computeFilterLife } from './compute-filter-life.ts';
+export { type LifeOfTarget, lifeOfTarget } from './life-of-target.ts';
+export { firstRelease } from './release.ts';
