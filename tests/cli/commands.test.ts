@@ -3,6 +3,7 @@ import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CommandEntry } from '../../src/cli/command-entry.ts';
 import { COMMAND_TABLE } from '../../src/cli/command-table.ts';
+import { requestedHelp } from '../../src/cli/help.ts';
 import { ALWAYS, OPTION_TABLE } from '../../src/cli/option-table.ts';
 import { ensureBuilt, ROOT, runProgram, temporaryFolder } from './built-program.ts';
 
@@ -18,30 +19,40 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** Runs a call as it is written for a shell, in a folder that holds `samples/`. */
 function call(text: string) {
-  const words = text.match(/"[^"]*"|\S+/g) ?? [];
-  return runProgram(
-    words.map((word) => word.replace(/^"(.*)"$/, '$1')),
-    { cwd: folder },
-  );
+  return runProgram(wordsOf(text), { cwd: folder });
+}
+
+function wordsOf(text: string): string[] {
+  return (text.match(/"[^"]*"|\S+/g) ?? []).map((word) => word.replace(/^"(.*)"$/, '$1'));
+}
+
+/** A copy of the sample a command's example runs on, with an error in it; its path. */
+function badBench({ name, examples }: CommandEntry): string {
+  const bad = `bad-${name}`;
+  const sample = BENCH.exec(examples[0])?.[0] ?? '';
+  cpSync(path.join(folder, sample), path.join(folder, bad), { recursive: true });
+  const devices = path.join(folder, bad, 'devices.csv');
+  writeFileSync(devices, readFileSync(devices, 'utf8').replace('under-sink', 'in-the-garden'));
+  return bad;
 }
 
 const givesData = (entry: CommandEntry) => entry.options.includes('format');
+const writesFolder = (entry: CommandEntry) => entry.options.includes('folder');
 const BENCH = /samples\/[a-z-]+/;
 const takesBench = (entry: CommandEntry) => entry.args.some((arg) => arg.name === 'bench');
 
 describe.each(COMMAND_TABLE)('pourbench $name', (entry) => {
   const [first, second] = entry.examples;
 
-  it('has help that names its arguments, options, examples and exit codes', async () => {
-    const { code, stdout, stderr } = await runProgram([entry.name, '--help']);
-    expect([code, stderr]).toEqual([0, '']);
-    for (const arg of entry.args) expect(stdout).toContain(`<${arg.name}>`);
+  it('has help that names its arguments, options, examples and exit codes', () => {
+    const help = requestedHelp([entry.name, '--help'], COMMAND_TABLE) ?? '';
+    for (const arg of entry.args) expect(help).toContain(`<${arg.name}>`);
     for (const name of [...entry.options, ...ALWAYS]) {
-      expect(stdout).toContain(`\n  ${OPTION_TABLE[name].flags} `);
+      expect(help).toContain(`\n  ${OPTION_TABLE[name].flags} `);
     }
-    expect(stdout).toContain(`\n  pourbench ${first}\n  pourbench ${second}\n`);
-    expect(stdout).toMatch(/\n {2}130 +interrupted\n/);
-    expect(Math.max(...stdout.split('\n').map((line) => line.length))).toBeLessThanOrEqual(100);
+    expect(help).toContain(`\n  pourbench ${first}\n  pourbench ${second}\n`);
+    expect(help).toMatch(/\n {2}130 +interrupted\n/);
+    expect(Math.max(...help.split('\n').map((line) => line.length))).toBeLessThanOrEqual(100);
   });
 
   it.each([first, second])('runs its example: pourbench %s', async (example) => {
@@ -60,26 +71,22 @@ describe.each(COMMAND_TABLE)('pourbench $name', (entry) => {
 describe.each(COMMAND_TABLE.filter(givesData))('the data of pourbench $name', ({ examples }) => {
   const plain = `${examples[0].replace(/ --format \w+/, '')} --quiet`;
 
-  it('come as table, csv, json and md', async () => {
-    const formats = ['table', 'csv', 'json', 'md'];
+  it('come as table, csv, md and json, the same in a file and from wherever it is called', async () => {
+    const file = path.join(folder, 'data.json');
+    const elsewhere = { TZ: 'Pacific/Kiritimati', LANG: 'de_DE.UTF-8', LC_ALL: 'de_DE.UTF-8' };
+    const formats = ['table', 'csv', 'md', 'json'];
     const runs = await Promise.all(formats.map((format) => call(`${plain} --format ${format}`)));
     for (const { code, stdout, stderr } of runs) {
       expect([code, stderr, stdout.endsWith('\n')]).toEqual([0, '', true]);
     }
     expect(new Set(runs.map(({ stdout }) => stdout)).size).toBe(formats.length);
-    expect(JSON.parse(runs[2]?.stdout ?? '')).toMatchObject({ tool: { name: 'pourbench' } });
-  });
-
-  it('are the same in a file and on stdout, wherever and whenever the call is made', async () => {
-    const [printed, filed] = await Promise.all([
-      call(`${plain} --format json`),
-      runProgram([...plain.split(' '), '--format', 'json', '-o', path.join(folder, 'data.json')], {
-        cwd: ROOT,
-        env: { TZ: 'Pacific/Kiritimati', LANG: 'de_DE.UTF-8', LC_ALL: 'de_DE.UTF-8' },
-      }),
-    ]);
-    expect([printed.code, filed.code, filed.stdout]).toEqual([0, 0, '']);
-    expect(readFileSync(path.join(folder, 'data.json'), 'utf8')).toBe(printed.stdout);
+    const filed = await runProgram([...wordsOf(plain), '--format', 'json', '-o', file], {
+      cwd: ROOT,
+      env: elsewhere,
+    });
+    expect([filed.code, filed.stdout]).toEqual([0, '']);
+    expect(readFileSync(file, 'utf8')).toBe(runs[3]?.stdout);
+    expect(JSON.parse(readFileSync(file, 'utf8'))).toMatchObject({ tool: { name: 'pourbench' } });
   });
 });
 
@@ -94,22 +101,17 @@ describe.each(COMMAND_TABLE.filter(takesBench))('a bad bench given to $name', (e
   });
 
   it('that holds an error ends with 2 and gives no data, unless findings are the data', async () => {
-    const bad = `bad-${entry.name}`;
-    cpSync(path.join(folder, BENCH.exec(example)?.[0] ?? ''), path.join(folder, bad), {
-      recursive: true,
-    });
-    const devices = path.join(folder, bad, 'devices.csv');
-    writeFileSync(devices, readFileSync(devices, 'utf8').replace('under-sink', 'in-the-garden'));
-    const badCall = example.replace(BENCH, bad).replace(/ -o \S+/, '');
-    const written = path.join(folder, `written-${entry.name}`);
-    if (givesData(entry)) {
-      const { code, stdout, stderr } = await call(badCall);
-      expect(code).toBe(2);
-      expect(isCheck ? stdout : stderr).toMatch(/devices\.csv:\d+:\d+: error choice-unknown: /);
-      expect(isCheck ? stderr : stdout).toBe('');
-    }
-    const { code, stdout } = await call(`${badCall} -o ${written}`);
-    expect([code, stdout]).toEqual([2, '']);
-    expect(existsSync(written)).toBe(isCheck);
+    const { code, stdout, stderr } = await call(example.replace(BENCH, badBench(entry)));
+    expect(code).toBe(2);
+    expect(isCheck ? stdout : stderr).toMatch(/devices\.csv:\d+:\d+: error choice-unknown: /);
+    expect(isCheck ? stderr : stdout).toBe('');
+  });
+});
+
+describe.each(COMMAND_TABLE.filter(writesFolder))('the folder of pourbench $name', (entry) => {
+  it('is not written for a bench that holds an error', async () => {
+    const { code } = await call(`${entry.name} ${badBench(entry)} -o not-written`);
+    expect(code).toBe(2);
+    expect(existsSync(path.join(folder, 'not-written'))).toBe(false);
   });
 });
