@@ -5,8 +5,8 @@ export { type DeviceDrain, deviceDrains } from './device-drain.ts';
 export type { DrainFit, DrainRun } from './drain-fit.ts';
 export type { FlushVolume } from './flush-volumes.ts';
 export { type PourFlow, type PourRun, pourFlows } from './pour-flow.ts';
-export type { MeasuredVolume } from './quantity-volume.ts';
 export { qualityFindings } from './quality/index.ts';
+export type { MeasuredVolume } from './quantity-volume.ts';
 export {
   logReductionBounds,
   outcomeOf,
@@ -14,13 +14,35 @@ export {
   reductionBounds,
   type SideState,
 } from './reduction-bounds.ts';
+export type { ReductionFact } from './reduction-fact.ts';
+export { hasReduction } from './reduction-pairs.ts';
 export type { Side } from './reduction-side.ts';
 export {
+  type ReductionStatement,
+  riseLevel,
+  riseProbability,
+  type StatementOptions,
+  stateReduction,
+  type UncertainSide,
+} from './reduction-statement.ts';
+export {
   computeReductions,
-  hasReduction,
-  type ReductionFact,
   type Reductions,
+  statementOptions,
 } from './reductions.ts';
+export {
+  type CensoredSummary,
+  type ReplicatePair,
+  type ReplicatePairs,
+  replicatePairs,
+  summariseCensored,
+} from './replicates/index.ts';
+export {
+  combineUncertainties,
+  resultUncertainties,
+  standardUncertainty,
+  type Uncertainty,
+} from './uncertainty/index.ts';
 export type { WaterScenario } from './water-scenarios.ts';
 export {
   breakEven,

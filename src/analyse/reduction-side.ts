@@ -6,12 +6,20 @@ import {
   type NondetectBound,
   resultAt,
 } from '../model/index.ts';
+import { arithmeticMean, sampleSd } from '../statistics/index.ts';
 import type { SideState } from './reduction-bounds.ts';
+import type { UncertainSide } from './reduction-statement.ts';
+import { type CensoredSummary, summariseCensored } from './replicates/index.ts';
+import {
+  combineUncertainties,
+  isCounted,
+  readingsOf,
+  standardUncertainty,
+  type Uncertainty,
+} from './uncertainty/index.ts';
 
 /** Feed or product of a reduction: the results that went in and what they say together. */
-export interface Side extends SideState {
-  /** The figure where every result was quantified and one value stands for the side. */
-  readonly estimate: number | null;
+export interface Side extends UncertainSide {
   /** The interval when every non-detect is bounded by its detection limit. */
   readonly atDetectionLimit: Interval;
   /** Indices into the table of results. */
@@ -24,26 +32,40 @@ export interface Side extends SideState {
  * Joins the results of one side.
  *
  * Several results of one event are replicates: their arithmetic mean, bound by bound. Feeds before
- * and after (`span`) are not averaged: the interval reaches over both.
+ * and after (`span`) are not averaged: the interval reaches over both. Replicates that scatter more
+ * than the uncertainty of their results says are as uncertain as they scatter.
+ * @param uncertaintyOf the uncertainty of a result, by its index
  * @returns null without results
  */
 export function joinResults(
   bench: Bench,
   indices: readonly number[],
   how: 'mean' | 'span',
+  uncertaintyOf: (index: number) => Uncertainty,
 ): Side | null {
   const results = indices.map((index) => resultAt(bench.results, index));
   if (results.length === 0) return null;
-  const join = how === 'mean' ? meanInterval : spanInterval;
   const bound = bench.settings.nondetect_bound;
-  const interval = join(results, bound);
+  const join = how === 'mean' ? meanOf : spanOf;
+  const interval = join(intervals(results, bound));
+  const ownReadings = results.map((result, at) =>
+    readingsOf(result, isCount(bench, indices[at] ?? -1)),
+  );
   const states = new Set(results.map((result) => result.kind));
   const isPoint = states.size === 1 && states.has('quantified') && interval.low === interval.high;
+  const parts = ownReadings.map(({ low, high }, at) => ({
+    uncertainty: uncertaintyOf(indices[at] ?? -1),
+    size: Number.isFinite(high) ? high : low,
+  }));
+  const uncertainty = combineUncertainties(parts, how);
   return {
     interval,
-    atDetectionLimit: join(results, 'detection'),
+    readings: join(ownReadings),
+    atDetectionLimit: join(intervals(results, 'detection')),
     state: stateOf(states, isPoint),
     estimate: isPoint ? interval.low : null,
+    uncertainty: isPoint ? atLeastScatter(uncertainty, results, interval.low) : uncertainty,
+    isDecisionBound: bound === 'detection' && states.has('notDetected'),
     results: indices,
     samples: indices.map((index) => sampleName(bench, index)),
     method: methodOf(results, how, bound),
@@ -56,6 +78,24 @@ function stateOf(kinds: ReadonlySet<LabResult['kind']>, isPoint: boolean): SideS
   return isPoint ? 'quantified' : 'between';
 }
 
+/** The standard error of replicates replaces a smaller uncertainty of their mean. */
+function atLeastScatter(
+  uncertainty: Uncertainty,
+  results: readonly LabResult[],
+  mean: number,
+): Uncertainty {
+  const values = results.flatMap((result) => (result.kind === 'quantified' ? result.value : []));
+  if (values.length < 2 || !(mean > 0)) return uncertainty;
+  const standardError = sampleSd(values) / Math.sqrt(values.length);
+  if (standardError <= standardUncertainty(uncertainty, mean)) return uncertainty;
+  return { ...uncertainty, relative: standardError / mean, additive: 0, counting: 0 };
+}
+
+function isCount(bench: Bench, index: number): boolean {
+  const analyte = bench.results.analytes[bench.results.analyte[index] ?? -1];
+  return analyte !== undefined && isCounted(analyte);
+}
+
 function intervals(results: readonly LabResult[], bound: NondetectBound): Interval[] {
   return results.map((result) => {
     const interval = intervalOf(result, bound);
@@ -64,17 +104,17 @@ function intervals(results: readonly LabResult[], bound: NondetectBound): Interv
   });
 }
 
-function meanInterval(results: readonly LabResult[], bound: NondetectBound): Interval {
-  const all = intervals(results, bound);
-  const first = all[0];
+function meanOf(all: readonly Interval[]): Interval {
+  const [first] = all;
   if (all.length === 1 && first !== undefined) return first;
-  const mean = (pick: (interval: Interval) => number): number =>
-    all.reduce((sum, interval) => sum + pick(interval), 0) / all.length;
+  const mean = (pick: (interval: Interval) => number): number => {
+    const ends = all.map(pick);
+    return ends.every(Number.isFinite) ? arithmeticMean(ends) : Number.POSITIVE_INFINITY;
+  };
   return { low: mean((interval) => interval.low), high: mean((interval) => interval.high) };
 }
 
-function spanInterval(results: readonly LabResult[], bound: NondetectBound): Interval {
-  const all = intervals(results, bound);
+function spanOf(all: readonly Interval[]): Interval {
   return {
     low: Math.min(...all.map((interval) => interval.low)),
     high: Math.max(...all.map((interval) => interval.high)),
@@ -98,5 +138,18 @@ function methodOf(
         ? 'one result'
         : `arithmetic mean of ${results.length} results`;
   const isBounded = results.some((result) => result.kind === 'notDetected');
-  return isBounded ? `${joined}; not detected: bounded by the ${bound} limit` : joined;
+  const words = isBounded ? `${joined}; not detected: bounded by the ${bound} limit` : joined;
+  const summary = how === 'mean' ? summariseCensored(intervals(results, 'detection')) : null;
+  return summary === null ? words : `${words}; ${summaryWords(summary)}`;
+}
+
+/** The means that take non-detects into account, beside the bounds that decide. */
+function summaryWords(summary: CensoredSummary): string {
+  const { n, censored, kaplanMeier, robustRos, lognormalMle } = summary;
+  const digits = (value: number): string => String(Number(value.toPrecision(3)));
+  return [
+    `mean of ${n} with ${censored} not quantified: Kaplan-Meier ${digits(kaplanMeier.low)} to ${digits(kaplanMeier.high)}`,
+    ...(robustRos === null ? [] : [`robust regression on order statistics ${digits(robustRos)}`]),
+    ...(lognormalMle === null ? [] : [`lognormal likelihood ${digits(lognormalMle)}`]),
+  ].join(', ');
 }

@@ -1,12 +1,14 @@
-import { computeReductions } from '../analyse/index.ts';
+import { computeReductions, riseLevel } from '../analyse/index.ts';
 import type { Bench } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { reductionViews } from '../report/views/index.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
+import { filterLife } from './filter-life.ts';
 import { checkFilters, type Filters } from './filters.ts';
 import { feedWindowS } from './quantity-setting.ts';
 import { readBench } from './read-bench.ts';
+import { logReductions, sums } from './sums.ts';
 
 /**
  * Reductions of every analyte, device by device: rows of `reductions/1`.
@@ -32,18 +34,40 @@ export function reductions(bench: Bench, filters: Filters = {}): Outcome {
 
 /** Every setting and method a reduction depends on. */
 export function reductionSettings(bench: Bench): Record<string, unknown> {
-  const { nondetect_bound, cross_lab, feed, reference_levels } = bench.settings;
+  const { nondetect_bound, cross_lab, feed, reference_levels, confidence, uncertainty } =
+    bench.settings;
   return {
     nondetect_bound,
     cross_lab,
     feed,
     reference_levels: reference_levels ?? [],
+    confidence,
+    uncertainty: {
+      ...uncertainty,
+      order: ['stated by the lab', 'pooled from duplicates', 'assumed'],
+      assumed: 'repeatability_fraction of Horwitz-Thompson',
+      near_limit: 'detection limit / 3.14, else reporting limit / 10, joins in quadrature',
+    },
     replicates: 'arithmetic mean, bound by bound',
-    uncertainty: 'not considered: bounds only',
+    interval: 'Fieller, cut at complete removal',
+    bounds: 'interval arithmetic over the limits of the true values behind the readings',
+    rise: {
+      test: 'one-sided difference of feed and product',
+      level: riseLevel(confidence),
+      many_pairs: 'Benjamini-Hochberg over all pairs of the bench',
+    },
   };
 }
 
 export async function run(call: Call): Promise<CommandResult> {
   const bench = readBench(argument(call, 0));
-  return refusedResult(bench) ?? doneResult(reductions(bench, call.options));
+  return refusedResult(bench) ?? doneResult(outcomeOf(bench, call.options));
+}
+
+/** The reductions, or the form of them that the call asks for. */
+function outcomeOf(bench: Bench, options: Call['options']): Outcome {
+  const settings = reductionSettings(bench);
+  if (options.sums) return sums(bench, options, settings);
+  if (options.filterLife) return filterLife(bench, options, settings);
+  return options.log10 ? logReductions(bench, options, settings) : reductions(bench, options);
 }

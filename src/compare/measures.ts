@@ -1,4 +1,9 @@
-import type { PourFlow, ReductionFact, WaterUse } from '../analyse/index.ts';
+import {
+  type PourFlow,
+  type ReductionFact,
+  statementOptions,
+  type WaterUse,
+} from '../analyse/index.ts';
 import { type Bench, type MeasureRow, STANDARD } from '../model/index.ts';
 import { type ReductionSummary, summariseReductions } from './reduction-summary.ts';
 
@@ -23,7 +28,7 @@ export interface MeasureInputs {
  */
 export function measuresOf(bench: Bench, inputs: MeasureInputs): Measure[] {
   return [
-    ...reductionMeasures(bench, summariseReductions(inputs.reductions)),
+    ...reductionMeasures(bench, summariseReductions(inputs.reductions, statementOptions(bench))),
     ...waterUseMeasures(inputs.waterUse),
     ...flowMeasures(bench, inputs.flows),
   ];

@@ -1,8 +1,15 @@
 import {
-  outcomeOf,
+  combineUncertainties,
   type ReductionFact,
-  reductionBounds,
-  type SideState,
+  type ReductionStatement,
+  type ReplicatePair,
+  type ReplicatePairs,
+  replicatePairs,
+  riseLevel,
+  riseProbability,
+  type StatementOptions,
+  stateReduction,
+  type UncertainSide,
 } from '../analyse/index.ts';
 import type { Interval, ReductionOutcome } from '../model/index.ts';
 import type { Analyte } from '../reference/index.ts';
@@ -14,84 +21,143 @@ export interface ReductionSummary {
   readonly analyte: Analyte;
   readonly kind: 'natural' | 'spiked';
   readonly outcome: ReductionOutcome;
-  /** Bounds as fractions: low null where unbounded, high null where complete removal is possible. */
+  /** False where assumed uncertainty carries the judgement. */
+  readonly firm: boolean;
+  /**
+   * Of an estimate the ends of its interval, else bounds. Fractions: low null where unbounded, high
+   * null where complete removal is possible.
+   */
   readonly low: number | null;
   readonly estimate: number | null;
   readonly high: number | null;
-  /** The lowest lower bound of any single event; null where one has none. */
+  /** The lowest lower end of any single event; null where one has none. */
   readonly worstLow: number | null;
   /** How far the product lies above the feed, canonical unit; only for a rise. */
   readonly rise: { readonly atLeast: number; readonly isExact: boolean } | null;
+  /** What the events say by their own scatter; null for one event. */
+  readonly replicates: ReplicatePairs | null;
   readonly facts: readonly ReductionFact[];
 }
+
+const USUAL: StatementOptions = { confidence: 0.95, correlation: 0 };
 
 /**
  * Sums up the events of every device, variant and analyte.
  *
  * Events are replicates of the same question: the headline is the ratio of arithmetic means over
- * the pairs, bound by bound, beside the worst pair. Natural and spiked feeds are never mixed:
- * natural pairs go first, and spiked ones stand where there is no natural pair.
+ * the pairs, bound by bound, beside the worst pair. From three pairs of figures its interval comes
+ * from their own scatter. Natural and spiked feeds are never mixed: natural pairs go first, and
+ * spiked ones stand where there is no natural pair.
+ * @param options confidence and correlation of the bench
  */
-export function summariseReductions(facts: readonly ReductionFact[]): ReductionSummary[] {
+export function summariseReductions(
+  facts: readonly ReductionFact[],
+  options: StatementOptions = USUAL,
+): ReductionSummary[] {
   const groups = new Map<string, ReductionFact[]>();
   for (const fact of facts) {
     const key = [fact.row.device, fact.row.variant, fact.row.analyte].join('\t');
     const group = groups.get(key) ?? [];
-    group.push(fact);
     groups.set(key, group);
+    group.push(fact);
   }
   return [...groups.values()].flatMap((group) => {
     const first = group[0];
-    return first === undefined ? [] : summarise(group, first);
+    return first === undefined ? [] : summarise(group, first, options);
   });
 }
 
-function summarise(group: readonly ReductionFact[], first: ReductionFact): ReductionSummary {
+function summarise(
+  group: readonly ReductionFact[],
+  first: ReductionFact,
+  options: StatementOptions,
+): ReductionSummary {
   const tested = group.filter((fact) => fact.row.outcome !== 'untested');
   const natural = tested.filter((fact) => fact.row.kind === 'natural');
   const used = natural.length > 0 ? natural : tested;
-  const feed = meanOf(used.map((fact) => fact.feed));
-  const product = meanOf(used.map((fact) => fact.product));
-  const common = {
+  const pairs = used.flatMap(({ feed, product }): ReplicatePair[] =>
+    feed === null || product === null ? [] : [{ feed, product }],
+  );
+  const feed = meanOf(pairs.map((pair) => pair.feed));
+  const product = meanOf(pairs.map((pair) => pair.product));
+  const replicates = pairs.length > 1 ? replicatePairs(pairs, options.confidence) : null;
+  const statement = statementOf(used, { feed, product, replicates }, options);
+  const lows = used.map(({ row: { reduction } }) => reduction.interval_low ?? reduction.low);
+  return {
     device: first.row.device,
     variant: first.row.variant,
     analyte: first.analyte,
     kind: used[0]?.row.kind ?? first.row.kind,
-    outcome: outcomeOf(feed, product),
-    facts: used.length > 0 ? used : group,
-  };
-  if (feed === null || product === null) {
-    return { ...common, low: null, estimate: null, high: null, worstLow: null, rise: null };
-  }
-  const bounds = reductionBounds(feed.interval, product.interval);
-  const isPoint = feed.state === 'quantified' && product.state === 'quantified';
-  const lows = used.map((fact) => fact.row.reduction.low);
-  return {
-    ...common,
-    low: Number.isFinite(bounds.low) ? bounds.low : null,
-    estimate: isPoint ? bounds.low : null,
-    high: bounds.high === 1 || !Number.isFinite(bounds.high) ? null : bounds.high,
-    worstLow: lows.every((low) => low !== null) ? Math.min(...lows) : null,
+    outcome: statement.outcome,
+    firm: used.length > 0 && used.every((fact) => fact.row.firm),
+    low: statement.estimate === null ? statement.low : statement.intervalLow,
+    estimate: statement.estimate,
+    high: statement.estimate === null ? statement.high : statement.intervalHigh,
+    worstLow: lows.length > 0 && lows.every((low) => low !== null) ? Math.min(...lows) : null,
     rise:
-      common.outcome === 'rise'
-        ? { atLeast: product.interval.low - feed.interval.high, isExact: isPoint }
+      statement.outcome === 'rise' && feed !== null && product !== null
+        ? {
+            atLeast: product.interval.low - feed.interval.high,
+            isExact: feed.estimate !== null && product.estimate !== null,
+          }
         : null,
+    replicates,
+    facts: used.length > 0 ? used : group,
   };
 }
 
-function meanOf(sides: readonly (SideState | null)[]): SideState | null {
-  const present = sides.filter((side) => side !== null);
-  const first = present[0];
-  if (first === undefined) return null;
-  if (present.length === 1) return first;
-  const mean = (pick: (interval: Interval) => number): number =>
-    present.reduce((sum, side) => sum + pick(side.interval), 0) / present.length;
-  const states = new Set(present.map((side) => side.state));
+/**
+ * What is said over the events. A rise needs the mean to rise and one event to have been called a
+ * rise over the whole bench. Paired numbers speak through their own scatter.
+ */
+function statementOf(
+  used: readonly ReductionFact[],
+  means: {
+    readonly feed: UncertainSide | null;
+    readonly product: UncertainSide | null;
+    readonly replicates: ReplicatePairs | null;
+  },
+  options: StatementOptions,
+): ReductionStatement {
+  const { feed, product, replicates } = means;
+  const hasRise = used.some((fact) => fact.row.outcome === 'rise');
+  const p = riseProbability(feed, product, options);
+  const isRise = hasRise && p !== null && (used.length === 1 || p <= riseLevel(options.confidence));
+  const statement = stateReduction(feed, product, options, isRise);
+  const paired = replicates?.ofMeans ?? null;
+  if (paired === null || statement.estimate === null) return statement;
+  const { low, high } = paired;
+  const outcome = low !== null && low > 0 ? 'measured' : 'not-shown';
   return {
-    interval: {
-      low: mean((interval) => interval.low),
-      high: mean((interval) => interval.high),
-    },
+    ...statement,
+    outcome: statement.outcome === 'rise' ? 'rise' : low === null ? 'untestable' : outcome,
+    intervalLow: low,
+    intervalHigh: high,
+  };
+}
+
+function meanOf(sides: readonly UncertainSide[]): UncertainSide | null {
+  const [first] = sides;
+  if (first === undefined) return null;
+  if (sides.length === 1) return first;
+  const mean = (pick: (side: UncertainSide) => Interval): Interval => ({
+    low: sides.reduce((sum, side) => sum + pick(side).low, 0) / sides.length,
+    high: sides.reduce((sum, side) => sum + pick(side).high, 0) / sides.length,
+  });
+  const states = new Set(sides.map((side) => side.state));
+  const interval = mean((side) => side.interval);
+  return {
+    interval,
+    readings: mean((side) => side.readings),
+    estimate: sides.every((side) => side.estimate !== null) ? interval.low : null,
+    uncertainty: combineUncertainties(
+      sides.map(({ uncertainty, readings: { low, high } }) => ({
+        uncertainty,
+        size: Number.isFinite(high) ? high : low,
+      })),
+      'mean',
+    ),
+    isDecisionBound: sides.some((side) => side.isDecisionBound),
     state: states.has('aboveRange') ? 'aboveRange' : states.size === 1 ? first.state : 'between',
   };
 }

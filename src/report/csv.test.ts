@@ -4,7 +4,14 @@ import { describe, expect, it } from 'vitest';
 import type { ReductionRow } from '../model/index.ts';
 import { csvText } from './csv.ts';
 
-const SIDE = { low: 0, high: 0.2, estimate: null, n: 1, method: 'one result', sample: 'S-1' };
+const SIDE = {
+  low: 0,
+  high: 0.2,
+  estimate: null,
+  n: 1,
+  method: 'one result',
+  sample: 'S-1',
+};
 
 const ROW: ReductionRow = {
   device: 'a',
@@ -14,9 +21,11 @@ const ROW: ReductionRow = {
   analyte: 'lead',
   outcome: 'at-least',
   firm: true,
+  rise_p: 1,
   unit: 'ug/L',
   feed: { ...SIDE, low: 12.4, high: 12.4, estimate: 12.4 },
   product: SIDE,
+  uncertainty: { feed: 1.4, feed_from: 'assumed', product: null, product_from: null },
   reduction: {
     low: 0.9838709677419355,
     high: null,
@@ -25,6 +34,8 @@ const ROW: ReductionRow = {
     interval_high: null,
     confidence: null,
     low_at_detection_limit: null,
+    arithmetic_low: 0.9838709677419355,
+    arithmetic_high: null,
     bound_limit: 'reporting',
   },
   log_reduction: null,

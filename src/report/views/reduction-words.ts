@@ -17,17 +17,30 @@ function concentration(value: number): string {
   return atMostDigits(value, 4);
 }
 
-/** The reduction as it is printed; bounds round outward, and nothing is complete removal. */
-export function reductionText(row: ReductionRow): string {
+/** The parts of a row that its printed reduction rests on. */
+type PrintedParts = Pick<
+  ReductionRow,
+  'outcome' | 'firm' | 'unit' | 'feed' | 'product' | 'reduction'
+>;
+
+/**
+ * The reduction as it is printed: an estimate with its interval, a bound as a bound. Bounds and ends
+ * round outward, and nothing is complete removal.
+ */
+export function reductionText(row: PrintedParts): string {
+  const { low, high, estimate, interval_low, interval_high } = row.reduction;
   return outcomeText({
     outcome: row.outcome,
-    ...row.reduction,
+    firm: row.firm,
+    low: estimate === null ? low : interval_low,
+    estimate,
+    high: estimate === null ? high : interval_high,
     unit: row.unit,
     rise: riseOf(row),
   });
 }
 
-function riseOf(row: ReductionRow): ReductionSummary['rise'] {
+function riseOf(row: PrintedParts): ReductionSummary['rise'] {
   const { feed, product } = row;
   if (row.outcome !== 'rise' || product.low === null || feed.high === null) return null;
   return {
@@ -44,6 +57,7 @@ export function summaryText(summary: ReductionSummary | null): string {
 
 function outcomeText(parts: {
   readonly outcome: ReductionRow['outcome'];
+  readonly firm: boolean;
   readonly low: number | null;
   readonly estimate: number | null;
   readonly high: number | null;
@@ -54,7 +68,7 @@ function outcomeText(parts: {
     case 'untested':
       return 'not tested';
     case 'rise':
-      return riseText(parts.rise, parts.unit);
+      return riseText(parts);
     case 'untestable':
       return 'feed too low to show';
     case 'not-shown':
@@ -64,16 +78,25 @@ function outcomeText(parts: {
     case 'between':
       return percentRange(parts.low, parts.high);
     case 'measured':
-      return parts.estimate === null ? 'not tested' : percentEstimate(parts.estimate);
+      return parts.estimate === null
+        ? 'not tested'
+        : percentEstimate(parts.estimate, parts.low, parts.high);
     default:
       return parts.outcome satisfies never;
   }
 }
 
-function riseText(rise: ReductionSummary['rise'], unit: string): string {
-  if (rise === null) return 'rise';
+/** `+0.8 mg/L`, with `at least` where a bound says so and `apparent` on assumed uncertainty. */
+function riseText(parts: {
+  readonly firm: boolean;
+  readonly unit: string;
+  readonly rise: ReductionSummary['rise'];
+}): string {
+  const { firm, unit, rise } = parts;
+  const strength = firm ? '' : ' (apparent)';
+  if (rise === null) return `rise${strength}`;
   const amount = `+${atMostDigits(rise.atLeast, 2)} ${unit}`;
-  return rise.isExact ? amount : `at least ${amount}`;
+  return `${rise.isExact ? amount : `at least ${amount}`}${strength}`;
 }
 
 /**

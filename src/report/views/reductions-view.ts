@@ -4,6 +4,8 @@ import type { View } from '../view.ts';
 import { levelsText, reductionText, sideText } from './reduction-words.ts';
 
 const LEGEND = [
+  'In brackets the interval at the confidence of the bench; bounds are widened by the uncertainty.',
+  'A rise is "apparent" where the uncertainty is assumed: retest before publishing.',
   '≥ at least; < not detected, bounded by the limit of the lab; "a to b" detected, not quantified.',
   'Levels of supplies, as published; the JSON and CSV formats name each one.',
   'A before/after test of these samples on this feed and this specimen; no certification.',
