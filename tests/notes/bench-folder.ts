@@ -19,28 +19,13 @@ export function writeFiles(folder: string, files: Readonly<Record<string, string
 
 export const VERSION = '9.8.7';
 
-/** A call as the command line makes it. */
+/** A call as the command line makes it; flags that are not given are left out, which means off. */
 export function callOf(args: readonly string[], options: Partial<Call['options']> = {}): Call {
+  const none = { devices: [], variants: [], analytes: [], scenarios: [], seed: null, pours: [] };
+  const flags = { curve: false, breakEven: false, against: null, folder: null, force: false };
   return {
     args,
-    options: {
-      devices: [],
-      variants: [],
-      analytes: [],
-      scenarios: [],
-      seed: null,
-      pours: [],
-      curve: false,
-      breakEven: false,
-      sums: false,
-      filterLife: false,
-      log10: false,
-      writeLayouts: false,
-      against: null,
-      folder: null,
-      force: false,
-      ...options,
-    },
+    options: { ...none, ...flags, ...options } as unknown as Call['options'],
     io: { progress: async () => {} },
     version: VERSION,
   };

@@ -133,7 +133,12 @@ function limitPhrase(key: string, devices: readonly Told[]): Piece {
 
 const betweenSentence: Words = (key, devices, all) => {
   const highs = devices.map(({ summary }) => summary.high ?? 1);
-  const bounds = range(`${key}.between`, lowestLow(devices), Math.max(...highs));
+  const low = lowestLow(devices);
+  const high = Math.max(...highs);
+  const bounds =
+    low !== null && high >= 1
+      ? say`at least ${lowerBound(`${key}.between`, low)}`
+      : range(`${key}.between`, low, high);
   return say`Seen and not fully quantified in the product of ${who(`${key}.between`, devices, all)}: reduced by ${bounds}.`;
 };
 

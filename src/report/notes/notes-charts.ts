@@ -10,7 +10,7 @@ import { analyteGroups } from './analyte-words.ts';
 import { litres, pour, ratio } from './figures.ts';
 import type { NotesInput } from './notes-input.ts';
 import { count, listed, markup, NOTHING, type Piece, quoted, say } from './piece.ts';
-import { hasCurve } from './sections/curves.ts';
+import { hasCurve, isolatedRows } from './sections/curves.ts';
 import { DAYS_OF_YEAR } from './sections/water-use.ts';
 import { deviceNames, subjectName } from './subjects.ts';
 import type { WaterNotes } from './water-notes.ts';
@@ -161,7 +161,7 @@ function drainAlternative(water: WaterNotes, scenario: string): Piece {
 
 async function curveCharts(input: NotesInput): Promise<NotesChart[]> {
   const names = deviceNames(input.bench);
-  const rows = input.outcomes.waterCurve.rows as readonly WaterCurveRow[];
+  const rows = isolatedRows(input);
   const curves = input.curves
     .filter((curve) => hasCurve(input, curve))
     .map(({ drain }) => {

@@ -45,9 +45,17 @@ export function curvesSection(input: NotesInput, charts: readonly NotesChart[]):
   ]);
 }
 
+/** The rows of pours that stand alone, which no number of pours a day goes with. */
+export function isolatedRows(input: NotesInput): WaterCurveRow[] {
+  const rows = input.outcomes.waterCurve.rows as readonly (WaterCurveRow & {
+    readonly pours_per_day?: number | null;
+  })[];
+  return rows.filter((row) => (row.pours_per_day ?? null) === null);
+}
+
 /** True where a figure exists for any pour size. */
 export function hasCurve(input: NotesInput, { drain }: DrainCurve): boolean {
-  return (input.outcomes.waterCurve.rows as readonly WaterCurveRow[]).some(
+  return isolatedRows(input).some(
     (row) =>
       row.device === drain.device.values.device &&
       row.variant === drain.variant &&
@@ -62,7 +70,7 @@ function nameIn(input: NotesInput): (device: string, variant: string) => string 
 
 function atSize(input: NotesInput, size: number): Piece {
   const name = nameIn(input);
-  const rows = (input.outcomes.waterCurve.rows as readonly WaterCurveRow[])
+  const rows = isolatedRows(input)
     .filter(
       (row) => row.pour_mL === size && row.variant === STANDARD && row.total_drain_ratio !== null,
     )
@@ -115,9 +123,7 @@ function breakEvens(input: NotesInput): Piece {
     (row) => row.variant_a === STANDARD && row.variant_b === STANDARD,
   );
   if (rows.length === 0) return NOTHING;
-  const sizes = (input.outcomes.waterCurve.rows as readonly WaterCurveRow[]).map(
-    (row) => row.pour_mL,
-  );
+  const sizes = isolatedRows(input).map((row) => row.pour_mL);
   const [low, high] = [Math.min(...sizes), Math.max(...sizes)];
   const found = rows
     .filter((row) => row.pour_mL !== null && row.pour_mL >= low && row.pour_mL <= high)

@@ -42,7 +42,7 @@ import {
 } from '../piece.ts';
 import { deviceNames, namesOf, subjectName, technologyCounts } from '../subjects.ts';
 import { left, right, tablePiece } from '../table.ts';
-import { isBare, isFirm, toldApart } from '../told-apart.ts';
+import { isBare, isFirm, type ToldApart, toldApart } from '../told-apart.ts';
 
 /** How many analytes are told one by one; the tables hold the rest. */
 const TOLD = 8;
@@ -59,6 +59,7 @@ export function reductionsSection(
     return blocks([heading, markup('No product was tested against a feed: nothing is shown.')]);
   }
   const leading = leadingAnalytes(tested).slice(0, TOLD);
+  const apart = toldApart(input.bench, tested);
   return blocks([
     heading,
     paragraph([
@@ -67,7 +68,7 @@ export function reductionsSection(
           'may be far below the true figure, so bounds rank no device.',
       ),
       uncertainty(input, notes),
-      differences(input, tested),
+      differences(apart, tested),
     ]),
     leading.length === 0
       ? NOTHING
@@ -76,7 +77,7 @@ export function reductionsSection(
           markup(
             'Analytes above a chosen reference level in a feed or a product come first, then those the lab’s limit leaves open, then those with a goal of zero.',
           ),
-          bullets(leading.map(analyteStory)),
+          bullets(leading.map((facts) => analyteStory(facts, apart))),
         ]),
     spikedPart(input, notes),
     headed('### What devices share', [
@@ -112,10 +113,11 @@ const HOW_TO_READ = markup(
 );
 
 /** One paragraph on an analyte: feed, products, levels. */
-function analyteStory(facts: AnalyteFacts): Piece {
+function analyteStory(facts: AnalyteFacts, apart: readonly ToldApart[]): Piece {
   return paragraph([
     say`**${facts.analyte.name}**: the feed held ${feedPhrase(facts)}.`,
     ...outcomeSentences(facts),
+    apartSentence(facts, apart),
     ...levelSentences(facts),
   ]);
 }
@@ -133,27 +135,35 @@ function uncertainty(input: NotesInput, { summaries }: ReductionNotes): Piece {
   return say`Intervals of measured figures are at ${confidence} confidence.${assumed ? markup(' Where one rests on assumed uncertainty alone, no difference is claimed from it.') : NOTHING}`;
 }
 
-/** Pairs named for an analyte before they are only counted. */
-const PAIRS_NAMED = 2;
-
-function differences(input: NotesInput, tested: readonly AnalyteFacts[]): Piece {
-  const apart = toldApart(input.bench, tested);
+/** On how many analytes devices are told apart, and what that means. */
+function differences(apart: readonly ToldApart[], tested: readonly AnalyteFacts[]): Piece {
   if (apart.length === 0) {
     return markup('No two devices are told apart on any analyte, however their figures read.');
   }
-  const told = tested.flatMap((facts) => {
-    const own = apart.filter(({ analyte }) => analyte === facts);
-    if (own.length === 0) return [];
-    const pairs =
-      own.length > PAIRS_NAMED
-        ? say`${count(`${facts.analyte.key}.apart`, own.length)} pairs of devices`
-        : listed(
-            own.map(({ higher, lower }) => say`${higher.subject.name} above ${lower.subject.name}`),
-          );
-    return say`${quoted(analyteWords(facts.analyte))} (${pairs})`;
-  });
-  return say`Told apart by bounds or intervals that do not overlap, on the same feeds and at the same limits: ${listed(told)}. All other devices are not told apart.`;
+  const analytes = new Set(apart.map(({ analyte }) => analyte));
+  return say`Two devices are told apart where their bounds or intervals do not overlap, on the same feeds and at the same limits; that is so for some devices on ${count('apart.analytes', analytes.size)} of ${counted('analytes', tested.length, 'analyte')}. Elsewhere figures that differ are not told apart.`;
 }
+
+/** Devices named as told apart from others before their pairs are only counted. */
+const APART_NAMED = 3;
+
+/** Which devices lie below others on an analyte. */
+function apartSentence(facts: AnalyteFacts, apart: readonly ToldApart[]): Piece {
+  const own = apart.filter(({ analyte }) => analyte === facts);
+  const lower = [...new Set(own.map((pair) => pair.lower.subject))];
+  if (lower.length === 0) return NOTHING;
+  const { key } = facts.analyte;
+  if (lower.length > APART_NAMED) {
+    return say`Of its ${counted(`${key}.pairs`, pairsOf(testedSubjects(facts).length), 'pair')} of devices, ${count(`${key}.apart`, own.length)} ${markup(own.length === 1 ? 'is' : 'are')} told apart.`;
+  }
+  const told = lower.map((subject) => {
+    const higher = own.filter((pair) => pair.lower.subject === subject).length;
+    return say`${subject.name} below ${counted(`${key}.apart`, higher, 'other device')}`;
+  });
+  return say`Told apart: ${listed(told)}.`;
+}
+
+const pairsOf = (devices: number): number => (devices * (devices - 1)) / 2;
 
 /**
  * Reductions of a spiked feed where a natural one leads: one item an analyte, every device with its
