@@ -127,6 +127,10 @@ export const labLayoutSchema = z.strictObject({
     .optional()
     .describe('what holds for every row and stands in no column, such as one analyte or unit'),
   rows: z.array(filter).optional().describe('which rows are results'),
+  sample_from: z
+    .array(column)
+    .optional()
+    .describe('columns that together name a sample, joined by blanks, where no column does alone'),
   samples: z
     .record(z.string(), z.string())
     .optional()

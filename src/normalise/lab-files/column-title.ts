@@ -77,7 +77,13 @@ function splits(text: string): Split[] {
   }
   found.push({ name: text }, { name: text.replace(/[._]+/g, ' ').trim() });
   found.push({ name: text.replace(/[ _.]*\d+$/, '') });
-  return found;
+  return found.flatMap((split) => [split, ...withoutMeasureWord(split)]);
+}
+
+/** `Lead Amount`, `Iron concentration`: the word behind says nothing about the analyte. */
+function withoutMeasureWord(split: Split): Split[] {
+  const name = split.name.replace(/[ _.]+(?:amount|value|level|conc(?:entration)?|result)s?$/i, '');
+  return name === split.name ? [] : [{ ...split, name }];
 }
 
 const NO_CONCENTRATION: ReadonlySet<string> = new Set([

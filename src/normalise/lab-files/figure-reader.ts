@@ -114,7 +114,7 @@ export class FigureReader {
         analyte: this.#builder.analyteIndex(analyte),
         result: this.#builder.addDistinct(canonical),
         figure: canonical,
-        fraction: fractionOf(row),
+        fraction: fractionOf(row, analyte),
         isOwnBasis: !conversion.basisConverted,
         dilution: dilutionOf(row),
         method: row.cell('method'),
@@ -156,11 +156,15 @@ export class FigureReader {
   }
 
   #analyteOf(row: LabRow): ResolvedAnalyte | null {
-    const [name, cas] = [row.cell('analyte'), row.cell('cas')];
-    const key = `${name}\u0001${cas}`;
+    const cells = {
+      name: row.cell('analyte'),
+      cas: row.cell('cas'),
+      fraction: row.cell('fraction'),
+    };
+    const key = `${cells.name}\u0001${cells.cas}\u0001${cells.fraction}`;
     const known = this.#names.get(key);
     if (known !== undefined) return known;
-    const resolved = resolveAnalyte(name, cas, this.#analytes, this.#log, (role) =>
+    const resolved = resolveAnalyte(cells, this.#analytes, this.#log, (role) =>
       this.#placeOf(row, role),
     );
     this.#names.set(key, resolved);
@@ -276,7 +280,9 @@ function saysNothing(result: LabResult | null): boolean {
   return result?.kind === 'missing';
 }
 
-function fractionOf(row: LabRow): Candidate['fraction'] {
+/** Organic carbon is an analyte by its fraction, so that the fraction tells nothing more. */
+function fractionOf(row: LabRow, analyte: Analyte): Candidate['fraction'] {
+  if (/dissolved|total|free/i.test(analyte.key)) return null;
   const text = `${row.cell('fraction')} ${row.cell('analyte')}`;
   if (/\bunfiltered|\btotal|recoverable/i.test(text)) return 'total';
   return /\bdissolved|\bfiltered/i.test(text) ? 'dissolved' : null;

@@ -73,7 +73,7 @@ function kindOfLimit(text: string): 'reporting' | 'detection' | 'upper' | null {
   return /detect|\b(?:mdl|lod|idl)\b/i.test(text) ? 'detection' : null;
 }
 
-const NO_LIMIT = /^(?:|-+|—|–|na|n\/a|none|nan|null|nd|n\.a\.)$/i;
+const NO_LIMIT = /^(?:|blank|-+|—|–|na|n\/a|none|nan|null|nd|n\.a\.)$/i;
 
 function readLimit(role: LabRole, cells: LimitCells): number | null | 'asked' {
   const text = cells.cell(role).replace(/^<\s*/, '');

@@ -55,7 +55,7 @@ export class RowFactory {
   }
 
   row(cells: readonly string[], line: number, series: Series | null): LabRow {
-    const { columns, constants } = this.#plan;
+    const { columns, constants, sampleFrom } = this.#plan;
     const column = (role: LabRole): number | undefined =>
       series === null ? columns[role] : (seriesColumn(series, role) ?? columns[role]);
     const figure = series?.value ?? columns.result ?? 0;
@@ -69,7 +69,12 @@ export class RowFactory {
         if (role === 'analyte' && series?.analyte) return series.analyte;
         if (role === 'labSample' && series?.sample) return series.sample;
         if (role === 'basis' && series?.basis) return series.basis;
-        return index === undefined ? (constants[role] ?? '') : (cells[index] ?? '').trim();
+        if (role === 'labSample' && sampleFrom.length > 0) {
+          return sampleFrom.map((each) => (cells[each] ?? '').trim()).join(' ');
+        }
+        if (index === undefined) return constants[role] ?? '';
+        const cell = (cells[index] ?? '').trim();
+        return isSampleRole(role) && NO_SAMPLE.test(cell) ? '' : cell;
       },
       column: (role) => column(role) ?? figure,
     };
@@ -84,6 +89,13 @@ export class RowFactory {
     for (const index of Object.values(series.beside)) key += `\u0001${cells[index] ?? ''}`;
     return key;
   }
+}
+
+/** What stands where a sample has no number. */
+const NO_SAMPLE = /^(?:n\/?a|none|null|-+)$/i;
+
+function isSampleRole(role: LabRole): boolean {
+  return role === 'labSample' || role === 'clientSample';
 }
 
 function seriesColumn(series: Series, role: LabRole): number | undefined {

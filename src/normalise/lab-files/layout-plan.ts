@@ -35,6 +35,8 @@ export interface LayoutPlan {
   readonly constants: Readonly<Partial<Record<LabRole, string>>>;
   readonly filters: readonly RowFilterRule[];
   readonly aliases: ReadonlyMap<string, string>;
+  /** Columns whose cells, joined by blanks, name the sample; empty where a role does. */
+  readonly sampleFrom: readonly number[];
   readonly sampleList: SampleListJoin | null;
   readonly loneLimit: 'reporting' | 'detection';
   readonly notDetected: 'reporting' | 'detection' | 'not-tested' | null;
@@ -74,6 +76,7 @@ export const PLAIN_PLAN = {
   constants: {},
   filters: [],
   aliases: new Map(),
+  sampleFrom: [],
   sampleList: null,
   loneLimit: 'reporting',
   notDetected: null,

@@ -80,10 +80,11 @@ const NEEDED: Readonly<Record<Shape, NeededRoles>> = {
 
 /** A finding for each role that has no column and no constant. */
 export function missingRoles(
-  plan: Pick<LayoutPlan, 'shape' | 'columns' | 'constants'>,
+  plan: Pick<LayoutPlan, 'shape' | 'columns' | 'constants' | 'sampleFrom'>,
   at: Place,
 ): Finding[] {
   return NEEDED[plan.shape]
+    .filter(([, roles]) => !(roles.includes('labSample') && plan.sampleFrom.length > 0))
     .filter(([, roles]) =>
       roles.every((role) => plan.columns[role] === undefined && plan.constants[role] === undefined),
     )

@@ -29,10 +29,11 @@ const SAME_WITHIN = 0.02;
  * Which of two results for one sample and analyte counts; null where no rule tells.
  *
  * The first rule that holds, never the order of rows:
- * 1. both print the same: one of them;
- * 2. the later report;
- * 3. the total before the dissolved fraction, or as the sidecar prefers;
- * 4. on two bases and equal within 2 %: the one on the basis the analyte is kept in;
+ * 1. the total before the dissolved fraction, or as the sidecar prefers;
+ * 2. both print the same: one of them;
+ * 3. the later report;
+ * 4. on two bases and equal within the rounding of the print, or within 2 %: the one on the basis
+ *    the analyte is kept in;
  * 5. of two runs, a figure before one that was above the range, then the lower dilution;
  * 6. the method the sidecar prefers;
  * 7. both not detected: the lower limit.
@@ -42,16 +43,16 @@ export function chooseResult(
   second: Candidate,
   plan: Pick<LayoutPlan, 'preferFraction' | 'preferMethods'>,
 ): Choice | null {
+  if (first.fraction !== null && second.fraction !== null && first.fraction !== second.fraction) {
+    const keepsFirst = first.fraction === plan.preferFraction;
+    const other = plan.preferFraction === 'total' ? 'dissolved' : 'total';
+    return { keepsFirst, reason: `${other} beside ${plan.preferFraction}` };
+  }
   if (first.result === second.result || same(first.figure, second.figure)) {
     return { keepsFirst: true, reason: 'the same result again' };
   }
   if (first.reported !== null && second.reported !== null && first.reported !== second.reported) {
     return { keepsFirst: first.reported > second.reported, reason: 'superseded by a later report' };
-  }
-  if (first.fraction !== null && second.fraction !== null && first.fraction !== second.fraction) {
-    const keepsFirst = first.fraction === plan.preferFraction;
-    const other = plan.preferFraction === 'total' ? 'dissolved' : 'total';
-    return { keepsFirst, reason: `${other} beside ${plan.preferFraction}` };
   }
   return (
     byBasis(first, second) ??
@@ -76,8 +77,18 @@ function byBasis(first: Candidate, second: Candidate): Choice | null {
   const [a, b] = [first.figure, second.figure];
   if (a.kind !== b.kind) return null;
   const [x, y] = a.kind === 'quantified' ? [a.stated, b.stated] : [a.rl ?? a.mdl, b.rl ?? b.mdl];
-  if (x === null || y === null || Math.abs(x - y) > SAME_WITHIN * Math.max(x, y)) return null;
+  if (x === null || y === null) return null;
+  const rounding = Math.max(halfDigit(a, x), halfDigit(b, y), SAME_WITHIN * Math.max(x, y));
+  if (Math.abs(x - y) > rounding) return null;
   return { keepsFirst: first.isOwnBasis, reason: 'the same result on another basis' };
+}
+
+/** Half a unit in the last printed digit of a figure, in its canonical unit. */
+function halfDigit(figure: LabResult, canonical: number): number {
+  const printed = /\d+(?:[.,](\d+))?/.exec(figure.text);
+  const value = Number((printed?.[0] ?? '').replace(',', '.'));
+  if (printed === null || value === 0) return 0;
+  return (0.5 * 10 ** -(printed[1]?.length ?? 0) * canonical) / value;
 }
 
 function byRun(first: Candidate, second: Candidate): Choice | null {

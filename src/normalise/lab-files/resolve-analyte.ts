@@ -8,10 +8,16 @@ export interface ResolvedAnalyte {
   readonly basis: string | null;
 }
 
+export interface AnalyteCells {
+  readonly name: string;
+  readonly cas: string;
+  /** Total, dissolved, free available … where a column says so. */
+  readonly fraction: string;
+}
+
 /** The analyte of a row by its name and CAS number; null where it has to be asked about. */
 export function resolveAnalyte(
-  name: string,
-  cas: string,
+  { name, cas, fraction }: AnalyteCells,
   analytes: AnalyteIndex,
   log: FindingLog,
   placeOf: (role: 'analyte' | 'cas') => Place,
@@ -39,7 +45,9 @@ export function resolveAnalyte(
         placeOf('analyte'),
       );
       return null;
-    case 'ambiguous':
+    case 'ambiguous': {
+      const settled = byFraction(name, fraction, analytes, resolved.candidates);
+      if (settled !== null) return settled;
       log.raise(
         'analyte-ambiguous',
         subject,
@@ -48,6 +56,7 @@ export function resolveAnalyte(
         placeOf('analyte'),
       );
       return null;
+    }
     case 'conflict':
       log.raise(
         'analyte-conflict',
@@ -60,6 +69,21 @@ export function resolveAnalyte(
     default:
       return resolved satisfies never;
   }
+}
+
+/** Exchange data name organic carbon and chlorine by the fraction column. */
+function byFraction(
+  name: string,
+  fraction: string,
+  analytes: AnalyteIndex,
+  candidates: readonly Analyte[],
+): ResolvedAnalyte | null {
+  const word = /^(?:un)?filter|^free|^total|^dissolved/i.exec(fraction)?.[0]?.toLowerCase();
+  if (word === undefined) return null;
+  const kind = word === 'filter' ? 'dissolved' : word === 'unfilter' ? 'total' : word;
+  const reading = analytes.resolve(`${kind} ${name}`, null);
+  const isOne = reading.kind === 'found' && candidates.includes(reading.analyte);
+  return isOne ? { analyte: reading.analyte, basis: reading.basis } : null;
 }
 
 const ASK = 'ask the lab for the export with the name of every analyte';

@@ -82,6 +82,7 @@ function planOf(
       return [{ column, keep, leaveOut, reason }];
     }),
     aliases: new Map(Object.entries(settings.samples ?? {})),
+    sampleFrom: (settings.sample_from ?? []).flatMap((item) => columns.indexOf(item) ?? []),
     sampleList: settings.sample_list ?? null,
     loneLimit: settings.lone_limit ?? 'reporting',
     notDetected: settings.not_detected ?? null,
