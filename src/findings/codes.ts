@@ -120,6 +120,7 @@ const CODES = {
   'holding-time-field': note('The lab measured what has to be measured beside the tap.'),
   'receipt-warm': warning('A bottle arrived warmer than its analytes allow.'),
   'receipt-frozen': warning('A bottle arrived frozen, or its temperature is in the wrong unit.'),
+  'sampling-date-differs': warning('The lab prints another day of sampling than samples.csv.'),
   'bottle-time-backwards': warning('A bottle was received before its sample was taken.'),
   'ion-balance-off': warning('Cations and anions of a sample lie too far apart.'),
   'ion-balance-loose': note('Cations and anions of a sample do not meet the strictest limit.'),

@@ -37,8 +37,13 @@ function device(name: string, technology: string, form: string, more: Cells = {}
   return { device: name, name: `The ${name}`, technology, form, drain_line: 'no', ...OWN, ...more };
 }
 
+/** Each event has a day of its own: the one of its number of letters. */
+function dayOf(event: string): string {
+  return `2026-06-0${event.length}`;
+}
+
 function sample(name: string, position: string, event: string, more: Cells = {}): Cells {
-  return { sample: name, position, event, taken_at: `2026-06-0${event.length}T08:00`, ...more };
+  return { sample: name, position, event, taken_at: `${dayOf(event)}T08:00`, ...more };
 }
 
 function onePitcher(): BenchText {
@@ -65,8 +70,8 @@ function onePitcher(): BenchText {
 
 function permeateOnly(): BenchText {
   const days = ['one', 'three', 'four4'];
-  const rows = days.flatMap((_, at) =>
-    textRows(`P-${at}`, '2026-06-03', measuredAgain(through(TAP, membrane(0.04)), at)),
+  const rows = days.flatMap((event, at) =>
+    textRows(`P-${at}`, dayOf(event), measuredAgain(through(TAP, membrane(0.04)), at)),
   );
   return new BenchText({ reference_levels: ['US-EPA'] })
     .add('devices.csv', [device('ro', 'reverse-osmosis', 'under-sink', { drain_line: 'yes' })])

@@ -93,6 +93,16 @@ export const LAB_FAULTS: readonly Fault[] = [
       bench.set('bottles.csv', { sample: 'a-feed' }, 'received_at', '2026-04-13T09:00'),
   },
   {
+    name: 'a report of February came with the numbers of May',
+    code: 'sampling-date-differs',
+    plant: (bench) => {
+      for (const analyte of bench.column(MAY, { 'Sample ID': labNumber('y-feed') }, 'Analyte')) {
+        labCell(bench, MAY, 'y-feed', analyte, 'Collected', '2026-02-10');
+      }
+      return bench.place('samples.csv', { sample: 'y-feed' }, 'taken_at');
+    },
+  },
+  {
     name: 'a sodium lost its decimal point',
     code: 'ion-balance-off',
     plant: (bench) => labCell(bench, APRIL, 'a-feed', 'Sodium', 'Result', '204'),

@@ -16,6 +16,7 @@ import { pourFindings } from './pour-logs.ts';
 import { receiptFindings } from './receipt.ts';
 import { repeatedValueFindings } from './repeated-values.ts';
 import { type QualityCheck, SampleResults } from './sample-results.ts';
+import { samplingDateFindings } from './sampling-dates.ts';
 import { totalFindings } from './totals.ts';
 import { unitSlipFindings } from './unit-slips.ts';
 import { waterChemistryFindings } from './water-chemistry.ts';
@@ -28,6 +29,7 @@ const OF_RESULTS: readonly QualityCheck[] = [
   duplicateFindings,
   feedFindings,
   receiptFindings,
+  samplingDateFindings,
   waterChemistryFindings,
   totalFindings,
   repeatedValueFindings,

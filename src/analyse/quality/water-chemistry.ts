@@ -29,7 +29,7 @@ const SOLIDS_PER_CONDUCTIVITY = [0.4, 1.0] as const;
 const CONDUCTIVITY_POSSIBLE = [0.75, 1.3] as const;
 
 /** Calculated and titrated hardness; common practice, no source. */
-const HARDNESS_APART_PERCENT = 10;
+const HARDNESS_APART_PERCENT = 15;
 
 /**
  * Major ions, dissolved solids, conductivity and hardness of each sample against one another.
