@@ -58,6 +58,11 @@ export class BenchText {
     return this.#table(file).rows[line - 2]?.[column - 1] ?? '';
   }
 
+  /** Turns the rows of a table round. */
+  reverse(file: string): void {
+    this.#table(file).rows.reverse();
+  }
+
   /** One field of every row that matches. */
   column(file: string, match: Cells, field: string): string[] {
     const { header, rows } = this.#table(file);
