@@ -4,6 +4,7 @@ import type { Outcome, View } from '../report/index.ts';
 import { stampOf } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { movedNumbers } from './moved-numbers.ts';
+import { proposedLayouts, proposedLayoutViews, writeLayouts } from './proposed-layouts.ts';
 import { readBench, SettingsError } from './read-bench.ts';
 
 /**
@@ -24,10 +25,11 @@ export function check(bench: Bench): Outcome {
         results: file.results,
         left_out: Object.fromEntries(file.leftOut.map(({ reason, count }) => [reason, count])),
       })),
+      proposed_layouts: proposedLayouts(bench),
     },
     rows: [],
     findings: bench.findings,
-    views: files.length === 0 ? [] : [labFilesView(bench)],
+    views: files.length === 0 ? [] : [labFilesView(bench), ...proposedLayoutViews(bench)],
   };
 }
 
@@ -65,10 +67,11 @@ export async function run(call: Call): Promise<CommandResult> {
   const moved = against === null ? [] : movedNumbers(bench, readBench(against));
   const outcome = check(bench);
   const findings = [...bench.findings, ...moved];
+  const written = call.options.writeLayouts ? await writeLayouts(folder, bench) : [];
   return {
     outcome: { ...outcome, findings },
     findings,
-    written: [],
+    written,
     end: moved.length > 0 ? 'moved' : 'done',
   };
 }

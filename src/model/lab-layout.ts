@@ -6,7 +6,7 @@ import { z } from 'zod';
  * `limit` is a limit that does not say which of the two it is; `limitType` is the column that says
  * so. `condition` says in words why a result is blank.
  */
-export const LAB_ROLES = [
+const LAB_ROLES = [
   'labSample',
   'clientSample',
   'sampleKind',
@@ -37,6 +37,47 @@ export const LAB_ROLES = [
 ] as const;
 
 export type LabRole = (typeof LAB_ROLES)[number];
+
+/** The roles as a sidecar names them. */
+const ROLE_KEYS = [
+  'lab_sample',
+  'client_sample',
+  'sample_kind',
+  'matrix',
+  'analyte',
+  'cas',
+  'fraction',
+  'basis',
+  'result',
+  'sign',
+  'unit',
+  'qualifier',
+  'condition',
+  'uncertainty',
+  'mdl',
+  'rl',
+  'limit',
+  'limit_type',
+  'limit_unit',
+  'dilution',
+  'method',
+  'collected',
+  'collected_time',
+  'time_zone',
+  'received',
+  'analysed',
+  'reported',
+] as const;
+
+export type LabRoleKey = (typeof ROLE_KEYS)[number];
+
+export function roleOfKey(key: LabRoleKey): LabRole {
+  return key.replace(/_([a-z])/g, (_, letter: string) => letter.toUpperCase()) as LabRole;
+}
+
+export function keyOfRole(role: LabRole): LabRoleKey {
+  return role.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`) as LabRoleKey;
+}
 
 /** What a letter or word beside a figure does to it. */
 export const LETTER_MEANINGS = [
@@ -116,14 +157,14 @@ export const labLayoutSchema = z.strictObject({
     .describe('the header this layout was made for; a file with another one is refused'),
   skip_end: z.int().min(0).optional().describe('records at the end that are no results'),
   columns: z
-    .partialRecord(z.enum(LAB_ROLES), column)
+    .partialRecord(z.enum(ROLE_KEYS), column)
     .describe('the column of each role; what is not named is not read'),
   series: z
     .array(series)
     .optional()
     .describe('analytes or samples across: each column of figures with the columns that belong'),
   constants: z
-    .partialRecord(z.enum(LAB_ROLES), z.string())
+    .partialRecord(z.enum(ROLE_KEYS), z.string())
     .optional()
     .describe('what holds for every row and stands in no column, such as one analyte or unit'),
   rows: z.array(filter).optional().describe('which rows are results'),

@@ -57,7 +57,7 @@ export function readLabFiles(
         stem: source.stem,
         analytes: context.analytes,
         sampleOf: sampleLookupWith(context.samplesOf(source.stem), layout.plan.aliases, names),
-        hasSidecar: source.sidecar !== null,
+        hasSidecar: source.sidecarPath !== null,
       },
       isList ? asList(layout) : layout,
       builder,

@@ -1,4 +1,9 @@
-import type { LabLayoutFile, LabRole, LayoutColumn } from '../../model/index.ts';
+import {
+  keyOfRole,
+  type LabLayoutFile,
+  type LabRole,
+  type LayoutColumn,
+} from '../../model/index.ts';
 import type { LayoutPlan } from './layout-plan.ts';
 import type { LayoutReading } from './propose-layout.ts';
 
@@ -16,7 +21,12 @@ export function readySidecar(reading: LayoutReading): LabLayoutFile {
   const questions = reading.findings
     .filter(({ level, code }) => level === 'error' && code !== 'date-order-unclear')
     .map(({ message }) => message);
-  const columns = Object.entries(plan.columns).map(([role, index]) => [role, nameOf(index)]);
+  const columns = (Object.entries(plan.columns) as [LabRole, number][]).map(
+    ([role, index]) => [keyOfRole(role), nameOf(index)] as const,
+  );
+  const constants = (Object.entries(plan.constants) as [LabRole, string][]).map(
+    ([role, text]) => [keyOfRole(role), text] as const,
+  );
   return {
     layout: plan.shape,
     encoding: text.encoding,
@@ -25,9 +35,9 @@ export function readySidecar(reading: LayoutReading): LabLayoutFile {
     header_row: plan.headerRow,
     ...(plan.unitsRow ? { units_row: true } : {}),
     header: [...plan.header],
-    columns: Object.fromEntries(columns) as Partial<Record<LabRole, LayoutColumn>>,
+    columns: Object.fromEntries(columns),
     ...(plan.series.length === 0 ? {} : { series: seriesOf(plan, nameOf) }),
-    ...(Object.keys(plan.constants).length === 0 ? {} : { constants: { ...plan.constants } }),
+    ...(constants.length === 0 ? {} : { constants: Object.fromEntries(constants) }),
     ...(plan.columns.limit === undefined ? {} : { lone_limit: plan.loneLimit }),
     ...(plan.qualifierList === null ? {} : { qualifier_list: plan.qualifierList }),
     ...(hasDates(plan) ? { date_order: plan.dateOrder } : {}),

@@ -1,5 +1,11 @@
 import { type Finding, finding, place } from '../../findings/index.ts';
-import type { LabLayoutSettings, LabRole, LayoutColumn } from '../../model/index.ts';
+import {
+  type LabLayoutSettings,
+  type LabRole,
+  type LabRoleKey,
+  type LayoutColumn,
+  roleOfKey,
+} from '../../model/index.ts';
 import { fileEvidence } from './file-evidence.ts';
 import type { LabSource } from './lab-source.ts';
 import { type LayoutPlan, PLAIN_PLAN, type Series, type SeriesRole } from './layout-plan.ts';
@@ -72,7 +78,7 @@ function planOf(
     skipEnd: settings.skip_end ?? 0,
     columns: columns.ofRoles(settings.columns),
     series: (settings.series ?? []).flatMap((item) => seriesOf(item, columns)),
-    constants: settings.constants ?? {},
+    constants: byRole(settings.constants ?? {}),
     filters: (settings.rows ?? []).flatMap((rule) => {
       const column = columns.indexOf(rule.column);
       if (column === null) return [];
@@ -124,6 +130,13 @@ function seriesOf(
   ];
 }
 
+function byRole(
+  constants: Readonly<Partial<Record<LabRoleKey, string>>>,
+): Partial<Record<LabRole, string>> {
+  const entries = Object.entries(constants) as [LabRoleKey, string][];
+  return Object.fromEntries(entries.map(([key, text]) => [roleOfKey(key), text]));
+}
+
 /** Finds the columns a sidecar names, and says which are not there. */
 class ColumnNames {
   readonly findings: Finding[] = [];
@@ -159,9 +172,9 @@ class ColumnNames {
 
   ofRoles(columns: LabLayoutSettings['columns']): Partial<Record<LabRole, number>> {
     const found: Partial<Record<LabRole, number>> = {};
-    for (const [role, column] of Object.entries(columns) as [LabRole, LayoutColumn][]) {
+    for (const [key, column] of Object.entries(columns) as [LabRoleKey, LayoutColumn][]) {
       const index = this.indexOf(column);
-      if (index !== null) found[role] = index;
+      if (index !== null) found[roleOfKey(key)] = index;
     }
     return found;
   }

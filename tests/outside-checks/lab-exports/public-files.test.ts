@@ -76,7 +76,7 @@ describe('City of New York, DEP, distribution monitoring 2015-2016 (excerpt): 63
     bytesOf(name),
     `lab/${name}`,
     sidecar(name, {
-      columns: { collected: 'Sample Date', collectedTime: 'Sample Time' },
+      columns: { collected: 'Sample Date', collected_time: 'Sample Time' },
       sample_from: ['Sample Site', 'Sample Date', 'Sample Time', 'Location'],
       series: [
         { column: 'Residual Free Chlorine (mg/L)', analyte: 'free chlorine', unit: 'mg/L' },
