@@ -152,6 +152,7 @@ describe('data beside the notes', () => {
       'devices/pitcher-a.md',
     ]);
     expect(files.get('index.md')).toContain('These notes are limited to');
+    expect(files.get('index.md')).toContain('Shown are 2 of the 14 devices of the bench');
     expect(files.get('index.md')).not.toContain('Tankless B');
     const { outcome } = await runReductions(callOf([FOURTEEN], { devices: filters.devices }));
     if (outcome === null) throw new Error('no outcome');

@@ -62,14 +62,19 @@ function shownOnly(input: NotesInput): Piece {
 
 function scope(input: NotesInput, notes: ReductionNotes): Piece {
   const { subjects, analytes } = notes;
+  const total = input.bench.tables.devices.length;
   const devices = counted('devices', subjects.length, 'device');
   const kinds = subjects.length < 2 ? NOTHING : say`: ${technologyCounts(subjects)}`;
+  const held =
+    subjects.length === total
+      ? say`This bench holds ${devices}${kinds}.`
+      : say`Shown are ${count('devices', subjects.length)} of the ${counted('devices.all', total, 'device')} of the bench${kinds}.`;
   const tested = analytes.filter((facts) => testedSubjects(facts).length > 0);
   if (tested.length === 0) {
-    return say`This bench holds ${devices}${kinds}. No reduction was tested.`;
+    return say`${held} No reduction was tested.`;
   }
   const results = count('results', input.bench.results.length);
-  return say`This bench holds ${devices}${kinds}. Feed and product were compared for ${counted('analytes', tested.length, 'analyte')}, on ${results} lab results in all.`;
+  return say`${held} Feed and product were compared for ${counted('analytes', tested.length, 'analyte')}, on ${results} lab results in all.`;
 }
 
 /** Analytes above a level that is no goal of zero, in the feed and in a product. */
