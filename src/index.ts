@@ -8,6 +8,7 @@
 export { check } from './commands/check.ts';
 export { claims } from './commands/claims.ts';
 export { compare } from './commands/compare.ts';
+export { costs } from './commands/costs.ts';
 export type { Filters } from './commands/filters.ts';
 export { lookup } from './commands/lookup.ts';
 export { blankBench } from './commands/new.ts';
@@ -30,6 +31,7 @@ export type {
   BenchSettings,
   BreakEvenRow,
   ClaimRow,
+  CostRow,
   FindingRow,
   LookupRow,
   MeasureRow,

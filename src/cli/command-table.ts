@@ -61,6 +61,17 @@ export const COMMAND_TABLE: readonly CommandEntry[] = [
     load: () => import('../commands/pours.ts'),
   },
   {
+    name: 'costs',
+    args: [BENCH],
+    summary: 'cost of ownership: purchase, parts, water, sewer and energy',
+    options: ['device', 'variant', 'scenario', 'seed', 'format', 'out'],
+    examples: [
+      'costs samples/fourteen-devices --scenario family',
+      'costs samples/fourteen-devices --device tankless-a --format json',
+    ],
+    load: () => import('../commands/costs.ts'),
+  },
+  {
     name: 'panel',
     args: [BENCH],
     summary: 'sensory tests: what the panel could tell, and how large it would have to be',

@@ -180,7 +180,9 @@ const CODES = {
   'certificate-unlisted': note(
     'The tables hold no challenge of this analyte under the standard a certified claim names.',
   ),
-  'certificate-missing': note('Contaminants found in the feed have no certified claim behind them.'),
+  'certificate-missing': note(
+    'Contaminants found in the feed have no certified claim behind them.',
+  ),
   // Water use
   'drain-runs-missing': note('A device with a drain line has no measured production run.'),
   'run-took-flush': warning('A production run was collected until after a flush.'),
@@ -204,9 +206,21 @@ const CODES = {
   'simulation-input': error('The input of the drain simulation is not usable.'),
   // Pours
   'pour-reading-order': error('Cumulative readings of one run fall.'),
+  'flow-not-standardised': note('A flow cannot be brought to 25 degC and the test pressure.'),
   'mass-density-assumed': note('A mass was turned into a volume at an assumed temperature.'),
   // Sensory tests
   'panel-count': error('A sensory test has more correct answers than answers.'),
+  // Costs
+  'tariff-unreadable': error('A tariff is not an amount, a currency and what it is for.'),
+  'tariff-missing': note('A tariff is not stated, so what it prices is not counted.'),
+  'cost-not-counted': note(
+    'A part of the cost of a device is not known; its total is a lower bound.',
+  ),
+  'cost-input': error('The input of a cost is not usable.'),
+  // Idle rise
+  'idle-tds-missing': note('No dissolved solids were read after a pause.'),
+  'idle-rise-unsettled': note('Readings after a pause still fall at the last one.'),
+  'tds-scale-missing': note('A reading of a TDS meter does not say on which scale.'),
   // Editions
   'edition-unreadable': error('An earlier edition given for comparison has errors of its own.'),
   'number-moved': warning('A published number differs from an earlier edition.'),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { claimRow } from './claim-schemas.ts';
+import { costRow } from './cost-schemas.ts';
 import { OUTCOMES } from './outcome-words.ts';
 import { placeSchema } from './place-schema.ts';
 import { filterLifeRow, logReductionRow, sumRow } from './sum-schemas.ts';
@@ -139,6 +140,15 @@ const waterCurveRow = z.strictObject({
   variant: z.string(),
   pour_mL: figure,
   total_drain_ratio: maybe,
+  pours_per_day: maybe.describe(
+    'pours spread evenly from 07:00 to 22:00; null: the pour stands alone',
+  ),
+  total_drain_ratio: maybe,
+  low: maybe.describe(
+    'lower end of the total drain ratio; null where its uncertainty is not known',
+  ),
+  high: maybe,
+  recovery: maybe,
 });
 
 const breakEvenRow = z.strictObject({
@@ -268,6 +278,7 @@ const ROW_SCHEMAS = {
   'water-curve/1': waterCurveRow,
   'break-even/1': breakEvenRow,
   'pours/1': pourRow,
+  'costs/1': costRow,
   'compare/1': measureRow,
   'panel/1': panelRow,
   'trace/1': traceRow,

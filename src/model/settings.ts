@@ -81,12 +81,15 @@ export const benchSettingsSchema = z.strictObject({
     })
     .optional()
     .describe('prices per volume or energy, such as 2.20 USD/m3'),
-  cost_horizon: z.string().optional().describe('horizon of the cost of ownership, such as 5 years'),
+  cost_horizon: z
+    .string()
+    .default('5 years')
+    .describe('horizon of the cost of ownership, such as 5 years'),
   discount_rate: z
     .number()
     .min(0)
     .max(1)
-    .optional()
+    .default(0)
     .describe('discount rate per year, 0.03 is 3 %'),
   people: z.number().gt(0).optional().describe('people in the household'),
   display: z.enum(['si', 'us']).default('si').describe('units of tables and notes'),

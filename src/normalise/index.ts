@@ -2,6 +2,7 @@
 // finding on the way. Never opens a file, never guesses a unit, a basis or a layout.
 // Imports findings/, reference/ and model/ only.
 export { accepted, buildBench, type RawBench } from './build-bench.ts';
+export { readCostSettings } from './cost-settings.ts';
 export { variantNames } from './cross-references.ts';
 export type { LabSource } from './lab-files/lab-source.ts';
 export { readSidecar } from './lab-files/read-sidecar.ts';

@@ -1,6 +1,7 @@
 import { closestWord, type Finding, finding, type Place } from '../findings/index.ts';
 import { type BenchSettings, benchSettingsSchema } from '../model/index.ts';
 import { JURISDICTIONS } from '../reference/index.ts';
+import { readCostSettings } from './cost-settings.ts';
 
 type PlaceOf = (path: readonly PropertyKey[], part?: 'value' | 'key') => Place;
 
@@ -25,6 +26,7 @@ export function readSettings(value: unknown, placeOf: PlaceOf): SettingsReading 
   findings.push(
     ...unknownJurisdictions(parsed.data, placeOf),
     ...timeZone(parsed.data, placeOf),
+    ...costs(parsed.data, placeOf),
     ...notUsed(parsed.data, placeOf),
   );
   return { settings: parsed.data, findings };
@@ -99,8 +101,15 @@ function timeZone(settings: BenchSettings, placeOf: PlaceOf): Finding[] {
   }
 }
 
+/** Tariffs and horizon, read as the costs read them. */
+function costs(settings: BenchSettings, placeOf: PlaceOf): Finding[] {
+  return readCostSettings(settings).problems.map(({ path, problem }) =>
+    finding(problem.problem, problem.message, problem.remedy, placeOf(path)),
+  );
+}
+
 /** Settings that are checked and that no figure of this version depends on. */
-const NOT_USED = ['tariffs', 'cost_horizon', 'discount_rate', 'score'] as const;
+const NOT_USED = ['score'] as const;
 
 function notUsed(settings: BenchSettings, placeOf: PlaceOf): Finding[] {
   const names = NOT_USED.filter((name) => settings[name] !== undefined);

@@ -1,0 +1,230 @@
+import { type Finding, finding } from '../../findings/index.ts';
+import { type Bench, type CostRow, type CostSettings, cellPlace } from '../../model/index.ts';
+import type { WaterUse, WaterUseFact } from '../water-use.ts';
+import { commonCurrency } from './currencies.ts';
+import { energyUse } from './energy-use.ts';
+import { amountSpread, type KnownAmount, rangeOf, sumOf, timesAmount } from './known-amount.ts';
+import { type Ownership, ownershipCost, replacementYears } from './ownership.ts';
+import { type PartCost, partCosts } from './part-costs.ts';
+
+const DAYS_PER_YEAR = 365;
+
+/** The cost of one device in one state and scenario. */
+export interface CostFact {
+  readonly row: CostRow;
+  readonly use: WaterUseFact;
+  readonly parts: readonly PartCost[];
+  readonly runningPerYear: KnownAmount;
+}
+
+export interface Costs {
+  readonly facts: readonly CostFact[];
+  /** Of every device and state: from its cheapest to its dearest scenario. */
+  readonly ranges: readonly CostRow[];
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Cost of ownership of every device, state and scenario.
+ *
+ * What is not known is not counted and named; the sum is then a lower bound. Drain pays for water and
+ * for the sewer, like all water let in.
+ */
+export function computeCosts(bench: Bench, use: WaterUse, settings: CostSettings): Costs {
+  const { currency, findings: mixed } = commonCurrency(bench, settings);
+  if (mixed.length > 0) return { facts: [], ranges: [], findings: mixed };
+  const facts = use.facts.map((fact) => costFact(bench, fact, settings, currency));
+  const states = use.drains.map((drain) =>
+    facts.filter((fact) => fact.use.drain === drain).map((fact) => fact.row),
+  );
+  return {
+    facts,
+    ranges: states.flatMap((rows) => rangeRow(rows)),
+    findings: [...missingTariffs(settings), ...notCounted(facts)],
+  };
+}
+
+function costFact(
+  bench: Bench,
+  use: WaterUseFact,
+  settings: CostSettings,
+  currency: string | null,
+): CostFact {
+  const { years, discountRate } = settings;
+  const { device } = use.drain;
+  const litresPerYear = cleanPerYear(use);
+  const purchase = device.values.price?.amount ?? null;
+  const parts = partCosts(bench, device.values.device, litresPerYear);
+  const fedPerYear = fedWater(use);
+  const tariffed = (price: number | undefined): KnownAmount | null =>
+    fedPerYear === null || price === undefined
+      ? null
+      : { value: fedPerYear * price, isWhole: true };
+  const water = tariffed(settings.water?.amount);
+  const sewer = tariffed(settings.sewer?.amount);
+  const kWh = energyUse(bench, use);
+  const price = settings.electricity?.amount;
+  const energy = kWh?.value === 0 && kWh.isWhole ? kWh : priced(kWh, price);
+  const partsKnown = parts === null ? null : { value: 0, isWhole: parts.isWhole };
+  const runningPerYear = sumOf([water, sewer, energy]);
+  const sums = ownershipCost({
+    purchase: purchase ?? 0,
+    parts: parts?.parts ?? [],
+    runningPerYear: runningPerYear.value,
+    years,
+    discountRate,
+  });
+  const isWhole = purchase !== null && partsKnown?.isWhole === true && runningPerYear.isWhole;
+  const total = (value: number): KnownAmount => ({ value, isWhole });
+  const ofParts = (value: number): KnownAmount | null =>
+    partsKnown === null ? null : { value, isWhole: partsKnown.isWhole };
+  const litres = litresPerYear === null ? 0 : litresPerYear * years;
+  const missing = [
+    ...(purchase === null ? (['purchase'] as const) : []),
+    ...(partsKnown?.isWhole === true ? [] : (['parts'] as const)),
+    ...(water === null ? (['water'] as const) : []),
+    ...(sewer === null ? (['sewer'] as const) : []),
+    ...(energy?.isWhole === true ? [] : (['energy'] as const)),
+  ];
+  const row: CostRow = {
+    device: device.values.device,
+    variant: use.row.variant,
+    scenario: use.row.scenario,
+    currency,
+    years,
+    discount_rate: discountRate,
+    clean_L_per_year: litresPerYear,
+    price_date: device.values.price_date?.text ?? null,
+    purchase,
+    parts_pro_rata_per_year: amountSpread(ofParts(sums.partsProRata / years)),
+    parts_bought: amountSpread(ofParts(sums.partsBought)),
+    water_per_year: amountSpread(water),
+    sewer_per_year: amountSpread(sewer),
+    energy_kWh_per_year: amountSpread(kWh),
+    energy_per_year: amountSpread(energy),
+    per_year: amountSpread(total(sums.totalProRata / years)),
+    per_litre: amountSpread(litres > 0 ? total(sums.totalProRata / litres) : null),
+    total_pro_rata: amountSpread(total(sums.totalProRata)),
+    total_bought: amountSpread(total(sums.totalBought)),
+    present_value: amountSpread(total(sums.presentValue)),
+    bottled_water:
+      settings.bottledWater === null || litresPerYear === null
+        ? null
+        : litres * settings.bottledWater.amount,
+    not_counted: missing,
+    findings: missing.length === 0 ? [] : ['cost-not-counted'],
+  };
+  return { row, use, parts: parts?.parts ?? [], runningPerYear };
+}
+
+function priced(amount: KnownAmount | null, price: number | undefined): KnownAmount | null {
+  return price === undefined ? null : timesAmount(amount, price);
+}
+
+/** Clean litres of a year: what the device gives, else what the scenario asks for. */
+function cleanPerYear({ simulated, scenario, drain }: WaterUseFact): number {
+  const perYear = DAYS_PER_YEAR / scenario.days;
+  if (simulated !== null) return simulated.cleanL * perYear;
+  const { volumeL } = scenario.pours(drain.flow?.flowLPerMin ?? null);
+  return volumeL.reduce((sum, litres) => sum + litres, 0) * perYear;
+}
+
+/** Litres let into the device in a year; null where its drain is not known. */
+function fedWater({ simulated, scenario }: WaterUseFact): number | null {
+  if (simulated === null) return null;
+  return ((simulated.cleanL + simulated.totalDrainL) * DAYS_PER_YEAR) / scenario.days;
+}
+
+function rangeRow(rows: readonly CostRow[]): CostRow[] {
+  const [first] = rows;
+  if (first === undefined) return [];
+  const range = (pick: (row: CostRow) => CostRow['per_year']) => rangeOf(rows.map(pick));
+  return [
+    {
+      ...first,
+      scenario: null,
+      clean_L_per_year: null,
+      parts_pro_rata_per_year: range((row) => row.parts_pro_rata_per_year),
+      parts_bought: range((row) => row.parts_bought),
+      water_per_year: range((row) => row.water_per_year),
+      sewer_per_year: range((row) => row.sewer_per_year),
+      energy_kWh_per_year: range((row) => row.energy_kWh_per_year),
+      energy_per_year: range((row) => row.energy_per_year),
+      per_year: range((row) => row.per_year),
+      per_litre: range((row) => row.per_litre),
+      total_pro_rata: range((row) => row.total_pro_rata),
+      total_bought: range((row) => row.total_bought),
+      present_value: range((row) => row.present_value),
+      bottled_water: null,
+      not_counted: [...new Set(rows.flatMap((row) => row.not_counted))],
+      findings: [...new Set(rows.flatMap((row) => row.findings))],
+    },
+  ];
+}
+
+function missingTariffs(settings: CostSettings): Finding[] {
+  const named = [
+    ['water', settings.water, '2.20 USD/m3'],
+    ['sewer', settings.sewer, '2.60 USD/m3'],
+    ['electricity', settings.electricity, '0.16 USD/kWh'],
+  ] as const;
+  return named
+    .filter(([, tariff]) => tariff === null)
+    .map(([name, , example]) =>
+      finding(
+        'tariff-missing',
+        `bench.json states no tariff for ${name}, so it is not counted`,
+        `add tariffs.${name} to bench.json, such as "${example}"; 0 where nothing is paid`,
+      ),
+    );
+}
+
+/** One finding a device, naming all that is not counted and what to log for it. */
+function notCounted(facts: readonly CostFact[]): Finding[] {
+  const devices = new Map<string, { fact: CostFact; missing: Set<string> }>();
+  for (const fact of facts) {
+    const name = fact.row.device;
+    const entry = devices.get(name) ?? { fact, missing: new Set() };
+    for (const part of fact.row.not_counted) entry.missing.add(part);
+    devices.set(name, entry);
+  }
+  return [...devices.values()].flatMap(({ fact, missing }) => {
+    if (missing.size === 0) return [];
+    return finding(
+      'cost-not-counted',
+      `the cost of ${fact.row.device} is a lower bound: ${[...missing].join(', ')} not or not wholly known`,
+      'log price (devices.csv), parts.csv, drain and power (energy.csv; 0 W where there is no plug)',
+      cellPlace(fact.use.drain.device, 'device'),
+    );
+  });
+}
+
+/** What was spent by a moment, for a chart over time. */
+export interface SpentBy {
+  readonly year: number;
+  readonly amount: number;
+}
+
+/**
+ * Money spent up to each moment: the purchase at 0, parts as they are bought, the rest evenly.
+ * @returns two points at every purchase, before and after it
+ */
+export function spentOverTime(
+  input: Pick<Ownership, 'purchase' | 'parts' | 'runningPerYear' | 'years'>,
+): SpentBy[] {
+  const { purchase, parts, runningPerYear, years } = input;
+  const purchases = parts
+    .flatMap(({ price, intervalYears }) =>
+      replacementYears(intervalYears, years).map((year) => ({ year, price })),
+    )
+    .sort((a, b) => a.year - b.year);
+  const points: SpentBy[] = [{ year: 0, amount: purchase }];
+  let bought = purchase;
+  for (const { year, price } of purchases) {
+    points.push({ year, amount: bought + runningPerYear * year });
+    bought += price;
+    points.push({ year, amount: bought + runningPerYear * year });
+  }
+  points.push({ year: years, amount: bought + runningPerYear * years });
+  return points;
+}

@@ -1,0 +1,42 @@
+import type { Spread } from '../../model/index.ts';
+
+/** An amount of which something may be missing: then it is a lower bound. */
+export interface KnownAmount {
+  readonly value: number;
+  readonly isWhole: boolean;
+}
+
+/** The sum of amounts; whole only where all are known and whole. Null counts as not known. */
+export function sumOf(amounts: readonly (KnownAmount | null)[]): KnownAmount {
+  return {
+    value: amounts.reduce((sum, amount) => sum + (amount?.value ?? 0), 0),
+    isWhole: amounts.every((amount) => amount?.isWhole === true),
+  };
+}
+
+export function timesAmount(amount: KnownAmount | null, factor: number): KnownAmount | null {
+  return amount === null ? null : { value: amount.value * factor, isWhole: amount.isWhole };
+}
+
+/** A whole amount is the estimate, a partial one the lower bound; a partial 0 says nothing. */
+export function amountSpread(amount: KnownAmount | null): Spread {
+  if (amount === null || (amount.value === 0 && !amount.isWhole))
+    return { low: null, estimate: null, high: null };
+  return amount.isWhole
+    ? { low: null, estimate: amount.value, high: null }
+    : { low: amount.value, estimate: null, high: null };
+}
+
+/** From the lowest to the highest of several spreads; no upper end where one has none. */
+export function rangeOf(spreads: readonly Spread[]): Spread {
+  const known = spreads.filter((spread) => (spread.estimate ?? spread.low) !== null);
+  if (known.length === 0) return { low: null, estimate: null, high: null };
+  const lows = known.map((spread) => spread.low ?? spread.estimate ?? 0);
+  const isWhole = known.length === spreads.length && known.every((each) => each.estimate !== null);
+  const highs = known.map((spread) => spread.estimate ?? 0);
+  return {
+    low: Math.min(...lows),
+    estimate: null,
+    high: isWhole ? Math.max(...highs) : null,
+  };
+}
