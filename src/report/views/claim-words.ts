@@ -1,5 +1,6 @@
 import type { FeedAgainstChallenge, JudgedClaim, JudgedEvent } from '../../analyse/claims/index.ts';
 import type { Interval } from '../../model/index.ts';
+import { decimalOf, decimalText, leadingPower, roundDecimal } from '../decimal.ts';
 import { atMostDigits, plainNumber } from '../format-number.ts';
 import { lowerBoundText, percentRange, upperBoundText } from '../format-percent.ts';
 
@@ -131,14 +132,11 @@ function decidingText({ claim }: JudgedClaim, events: readonly JudgedEvent[]): s
   const each = events.map((event) => {
     const bound =
       target.kind === 'level'
-        ? levelBound(event, target.value)
+        ? levelBound(event, target.value, analyte?.unit ?? '')
         : reductionBound(event, target.fraction);
     return `${bound} in ${eventText(event)}`;
   });
-  const [first, ...others] = each;
-  const opening =
-    target.kind === 'level' ? `the product held (${analyte?.unit ?? ''})` : 'reduced by';
-  return [`${opening} ${first ?? ''}`, ...others].join(', ');
+  return `${target.kind === 'level' ? 'the product held' : 'reduced by'} ${each.join(', ')}`;
 }
 
 /** A bound that would round onto the claim says on which side of it it lies. */
@@ -152,13 +150,20 @@ function reductionBound({ decision, interval }: JudgedEvent, claimed: number): s
   return Number.parseFloat(text) < percent ? `at most ${text}` : 'just less than claimed';
 }
 
-function levelBound({ decision, interval }: JudgedEvent, claimed: number): string {
+function levelBound({ decision, interval }: JudgedEvent, claimed: number, unit: string): string {
   if (decision === 'meets') {
-    const text = level(interval.high);
-    return Number(text) <= claimed ? `at most ${text}` : 'just the level claimed';
+    const text = boundText(interval.high, 'up');
+    return Number(text) <= claimed ? `at most ${text} ${unit}` : 'just the level claimed';
   }
-  const text = level(interval.low);
-  return Number(text) > claimed ? `at least ${text}` : 'just more than claimed';
+  const text = boundText(interval.low, 'down');
+  return Number(text) > claimed ? `at least ${text} ${unit}` : 'just more than claimed';
+}
+
+/** Three significant digits, rounded to the side on which the bound stays true. */
+function boundText(value: number, rounding: 'up' | 'down'): string {
+  const exact = decimalOf(value);
+  const power = leadingPower(exact);
+  return power === null ? '0' : decimalText(roundDecimal(exact, 2 - power, rounding));
 }
 
 function eventText({ evidence: { event, kind, throughputL } }: JudgedEvent): string {

@@ -41,10 +41,11 @@ export function sumsViews(rows: readonly SumRow[]): View[] {
 
 /** log10 reductions of organisms, as reported and with the chance of counting. */
 export function logReductionsViews(rows: readonly LogReductionRow[]): View[] {
-  const tested = rows.filter(({ outcome }) => outcome !== 'untested');
+  const shown = rows.filter(({ outcome }) => outcome !== 'untested' && outcome !== 'untestable');
+  const tooLow = rows.filter(({ outcome }) => outcome === 'untestable').length;
   return [
     {
-      caption: `log10 reductions of organisms: ${tested.length} of ${rows.length} pairs tested`,
+      caption: `log10 reductions of organisms: ${rows.length} pairs; in ${tooLow} the feed held too little to show a reduction`,
       columns: [
         { head: 'Device', align: 'left' },
         { head: 'Variant', align: 'left' },
@@ -55,17 +56,18 @@ export function logReductionsViews(rows: readonly LogReductionRow[]): View[] {
         { head: 'Feed from', align: 'left' },
         { head: 'Product from', align: 'left' },
       ],
-      rows: tested.map((row) => [
+      rows: shown.map((row) => [
         row.device,
         row.variant,
         row.analyte,
         row.event,
-        row.outcome === 'untestable' ? 'feed too low to show' : logText(row),
-        row.counted === null || row.outcome === 'untestable' ? '' : logText(row.counted),
+        logText(row),
+        row.counted === null ? '' : logText(row.counted),
         row.counted?.feed_method ?? '',
         row.counted?.product_method ?? '',
       ]),
       legend: [
+        'Pairs that were not tested or whose feed held too little stand in the JSON and CSV formats only.',
         'A log10 reduction of 2 lets one organism in a hundred pass, of 3 one in a thousand. None found is a count of 0 in the volume examined, not an absence.',
         'Water that is not microbiologically safe needs proper disinfection, whatever stands here.',
         CAUTION,
