@@ -140,15 +140,6 @@ const waterCurveRow = z.strictObject({
   variant: z.string(),
   pour_mL: figure,
   total_drain_ratio: maybe,
-  pours_per_day: maybe.describe(
-    'pours spread evenly from 07:00 to 22:00; null: the pour stands alone',
-  ),
-  total_drain_ratio: maybe,
-  low: maybe.describe(
-    'lower end of the total drain ratio; null where its uncertainty is not known',
-  ),
-  high: maybe,
-  recovery: maybe,
 });
 
 const breakEvenRow = z.strictObject({
