@@ -9,9 +9,14 @@ export interface SampleIons {
   readonly high: IonConcentrations;
   /** Bounds of silica, mg/L as SiO2; from 0 where it was not measured. */
   readonly silica: Interval;
+  /**
+   * Calcium, magnesium, sodium, alkalinity (or bicarbonate), chloride and sulfate were all measured.
+   * Otherwise the sums are lower bounds only.
+   */
+  readonly isComplete: boolean;
 }
 
-/** Without one of these the sums say nothing. */
+/** Without one of these the sums say how much there is at least, and no more. */
 const NEEDED: readonly Ion[] = [
   'calcium',
   'magnesium',
@@ -30,11 +35,8 @@ const PER_UNIT: Readonly<Record<string, number>> = { 'mg/L': 1, 'ug/L': 0.001 };
 /** Particles rather than ions in most tap waters. */
 const NOT_COUNTED: readonly Ion[] = ['iron', 'manganese'];
 
-/**
- * The major ions of a sample; null unless calcium, magnesium, sodium, alkalinity (or bicarbonate),
- * chloride and sulfate were all measured and none lies above the lab's range.
- */
-export function ionsOfSample(view: SampleResults, sample: number): SampleIons | null {
+/** The major ions of a sample as far as they were measured; those above the lab's range are not. */
+export function ionsOfSample(view: SampleResults, sample: number): SampleIons {
   const indices = new Map<Ion, number>();
   const low: Partial<Record<Ion, number>> = {};
   const high: Partial<Record<Ion, number>> = {};
@@ -54,8 +56,8 @@ export function ionsOfSample(view: SampleResults, sample: number): SampleIons | 
   if (!indices.has('total-alkalinity')) {
     take('total-alkalinity', 'bicarbonate', ALKALINITY_PER_BICARBONATE);
   }
-  if (!NEEDED.every((ion) => indices.has(ion))) return null;
+  const isComplete = NEEDED.every((ion) => indices.has(ion));
   const silica = view.find(sample, view.analyteNamed('silica'));
   const bounds = silica === -1 ? null : view.interval(silica);
-  return { indices, low, high, silica: bounds ?? { low: 0, high: 0 } };
+  return { indices, low, high, silica: bounds ?? { low: 0, high: 0 }, isComplete };
 }

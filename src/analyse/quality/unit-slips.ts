@@ -6,7 +6,7 @@ import { isUsable, type SampleResults } from './sample-results.ts';
 import { shortNumber } from './short-number.ts';
 
 /** A unit slip multiplies by 1,000; what two waters differ by on top of it lies within these. */
-const THOUSAND = [300, 3000] as const;
+const THOUSAND = [200, 5000] as const;
 
 /** No device multiplies an analyte by this; a wrong unit or a wrong bottle does. */
 const ABOVE_FEED = 100;

@@ -34,21 +34,22 @@ const HARDNESS_APART_PERCENT = 15;
 /**
  * Major ions, dissolved solids, conductivity and hardness of each sample against one another.
  *
- * Where the ions do not balance, nothing else is computed from them: the cause is the same.
+ * Where the ions do not balance, nothing else is computed from them: the cause is the same. Ions that
+ * were not all measured still say what solids and conductivity have to be at least.
  */
 export function waterChemistryFindings(view: SampleResults): Finding[] {
   const waters = view.samples.flatMap((row, sample) => {
     if (!isUsable(row) || row.values.position === 'blank') return [];
     return { sample, ions: ionsOfSample(view, sample) };
   });
-  const balanced = waters.filter(({ ions }) => ions !== null && isBalanced(ions));
+  const balanced = waters.filter(({ ions }) => ions.isComplete && isBalanced(ions));
   const sound = new SoundFigures(balanced.map(({ sample }) => sample));
   return waters.flatMap(({ sample, ions }) => {
-    const balance = ions === null ? [] : ionBalanceFindings(view, sample, ions, sound);
+    const balance = ions.isComplete ? ionBalanceFindings(view, sample, ions, sound) : [];
     const isSound = balance.every(({ level }) => level === 'note');
     return [
       ...balance,
-      ...(ions === null || !isSound ? [] : fromIons(view, sample, ions)),
+      ...(isSound ? fromIons(view, sample, ions) : []),
       ...solidsAgainstConductivity(view, sample),
       ...hardness(view, sample),
     ];
@@ -69,14 +70,14 @@ function fromIons(view: SampleResults, sample: number, ions: SampleIons): Findin
     const high = calculatedDissolvedSolids(ions.high, ions.silica.high);
     const slack = Math.max(solids.limit, RESIDUE_MG_PER_L);
     const isOutside = ([least, most]: readonly [number, number]): boolean =>
-      solids.value < least * low - slack || solids.value > most * high + slack;
-    if (isOutside(SOLIDS_ACCEPTED)) {
+      solids.value < least * low - slack || (ions.isComplete && solids.value > most * high + slack);
+    if (isOutside(SOLIDS_POSSIBLE) || (ions.isComplete && isOutside(SOLIDS_ACCEPTED))) {
       findings.push(
         finding(
           isOutside(SOLIDS_POSSIBLE) ? 'dissolved-solids-off' : 'dissolved-solids-loose',
           `dissolved solids of ${shortNumber(solids.value)} mg/L are ` +
             `${shortNumber((2 * solids.value) / (low + high))} times the ` +
-            `${shortNumber((low + high) / 2)} mg/L that the ions make; 1.0 to 1.2 is usual`,
+            `${shortNumber((low + high) / 2)} mg/L that the measured ions make; 1.0 to 1.2 is usual`,
           'ask the lab how they were found (dried at 180 °C, or from conductivity) and for a rerun',
           view.place(solids.index),
         ),
@@ -89,11 +90,12 @@ function fromIons(view: SampleResults, sample: number, ions: SampleIons): Findin
     const low = estimatedConductivity(ions.low);
     const high = estimatedConductivity(ions.high);
     const slack = Math.max(conductivity.limit, RESIDUE_MG_PER_L);
-    if (conductivity.value < least * low - slack || conductivity.value > most * high + slack) {
+    const isAbove = ions.isComplete && conductivity.value > most * high + slack;
+    if (isAbove || conductivity.value < least * low - slack) {
       findings.push(
         finding(
           'conductivity-off',
-          `the conductivity of ${shortNumber(conductivity.value)} uS/cm does not fit the ions, ` +
+          `the conductivity of ${shortNumber(conductivity.value)} uS/cm does not fit the measured ions, ` +
             `which make about ${shortNumber((low + high) / 2)}`,
           'check its unit (uS/cm or mS/cm) and the temperature it is stated at',
           view.place(conductivity.index),
