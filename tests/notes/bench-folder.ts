@@ -1,6 +1,8 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { COMMAND_TABLE } from '../../src/cli/command-table.ts';
+import { parseCall } from '../../src/cli/parse-call.ts';
 import type { Call } from '../../src/commands/command.ts';
 
 /** A folder of its own for one test, removed by `remove`. */
@@ -19,13 +21,12 @@ export function writeFiles(folder: string, files: Readonly<Record<string, string
 
 export const VERSION = '9.8.7';
 
-/** A call as the command line makes it; flags that are not given are left out, which means off. */
+/** A call as the command line makes it, with some options set. */
 export function callOf(args: readonly string[], options: Partial<Call['options']> = {}): Call {
-  const none = { devices: [], variants: [], analytes: [], scenarios: [], seed: null, pours: [] };
-  const flags = { curve: false, breakEven: false, against: null, folder: null, force: false };
+  const defaults = parseCall(['check', 'a-bench'], COMMAND_TABLE).options;
   return {
     args,
-    options: { ...none, ...flags, ...options } as unknown as Call['options'],
+    options: { ...defaults, ...options },
     io: { progress: async () => {} },
     version: VERSION,
   };
