@@ -30,9 +30,16 @@ export function waterNotes(input: NotesInput): WaterNotes {
   const nameOf = (device: string, variant: string): string =>
     subjectName(names.get(device) ?? device, variant);
   const { drains, facts, scenarios } = input.waterUse;
+  const printed = input.outcomes.waterUse.rows as readonly WaterUseRow[];
   const lines = facts.map(({ row, drain }) => ({
     name: nameOf(row.device, row.variant),
-    row,
+    row:
+      printed.find(
+        (each) =>
+          each.device === row.device &&
+          each.variant === row.variant &&
+          each.scenario === row.scenario,
+      ) ?? row,
     drain,
   }));
   return {

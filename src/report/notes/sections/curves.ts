@@ -154,7 +154,7 @@ function breakEvens(input: NotesInput): Piece {
     }),
     legend: [
       markup(
-        'Computed from measured volumes; their uncertainty is not yet considered. All pairs, other variants too: [tables/break-even.csv](tables/break-even.csv).',
+        'Computed from measured volumes, as single figures. All pairs, other variants too: [tables/break-even.csv](tables/break-even.csv).',
       ),
     ],
   });

@@ -188,7 +188,15 @@ function advertised(water: WaterNotes, drained: readonly UseState[]): Piece {
     water.scenarios.length === 0
       ? NOTHING
       : say`; with flushes, the figure of ${count('above-advertised.use', used.length)} reads higher in every scenario`;
-  return say`Of the ${count('advertised', both.length)} devices with an advertised and a measured ratio, ${count('above-advertised.producing', producing.length)} read higher than advertised while producing${inUse}. The uncertainty of the measurement is not yet considered, so no single difference is claimed.`;
+  const caution = hasRanges(water)
+    ? 'The range of each figure stands in [tables/water-use.csv](tables/water-use.csv); no single difference is claimed here.'
+    : 'The uncertainty of the measurement is not yet considered, so no single difference is claimed.';
+  return say`Of the ${count('advertised', both.length)} devices with an advertised and a measured ratio, ${count('above-advertised.producing', producing.length)} read higher than advertised while producing${inUse}. ${markup(caution)}`;
+}
+
+/** True where the figures carry a range. */
+function hasRanges(water: WaterNotes): boolean {
+  return water.lines.some(({ row }) => row.total_drain_ratio.low !== null);
 }
 
 /** What switching flushes off changes in a year, scenario by scenario. */
