@@ -1,7 +1,7 @@
-import { type PourFlow, pourFlows } from '../analyse/index.ts';
+import { type FlowFact, flowFacts } from '../analyse/flow/index.ts';
 import type { Bench, PourRow } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
-import { poursView } from '../report/views/index.ts';
+import { poursViews } from '../report/views/pours-view.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { checkFilters, type Filters } from './filters.ts';
@@ -20,26 +20,34 @@ const US_GALLON_L = 3.785411784;
  */
 export function pours(bench: Bench, filters: Filters = {}): Outcome {
   const keep = checkFilters(bench, filters);
-  const { flows, findings } = pourFlows(bench);
-  const rows = flows
-    .filter((flow) => keep.keepsDevice(flow.device, flow.variant))
-    .map((flow) => pourRow(flow));
+  const { facts, findings } = flowFacts(bench);
+  const rows = facts.filter(({ flow }) => keep.keepsDevice(flow.device, flow.variant)).map(pourRow);
   return benchOutcome(bench, {
     schema: 'pours/1',
     settings: {
       flow: 'all volume / all time of the runs; of cumulative readings the last of the run',
+      confidence: bench.settings.confidence,
+      first_rush: 'a first split of at most 1.5 s',
+      standardised:
+        '25 degC and 50 psi by the flow equation of ASTM D4516 with both common temperature ' +
+        'factors; solids and recovery of the bench, no pressure loss along the membrane',
       measures: bench.settings.measures ?? null,
       ...filterSettings(filters),
     },
     rows,
     findings,
-    views: [poursView(rows)],
+    views: poursViews(rows),
   });
 }
 
-export function pourRow(flow: PourFlow): PourRow {
+function pourRow(fact: FlowFact): PourRow {
+  const { flow, repeats, rush, settled, standard, production } = fact;
+  const { rated_flow, rated_production } = fact.device.values;
   const runFlows = flow.runs.map((run) => (run.volumeL / run.timeS) * 60);
   const fill = (litres: number): number => (litres / flow.flowLPerMin) * 60;
+  const share = (measured: number | undefined, stated: number | undefined): number | null =>
+    measured === undefined || stated === undefined ? null : measured / stated;
+  const advertisedL = rated_production === null ? undefined : rated_production.value * 1440;
   return {
     device: flow.device,
     variant: flow.variant,
@@ -54,6 +62,45 @@ export function pourRow(flow: PourFlow): PourRow {
     fill_carafe_1_L_s: fill(1),
     fill_us_cup_s: fill(US_CUP_L),
     fill_us_gallon_s: fill(US_GALLON_L),
+    repeats:
+      repeats === null
+        ? null
+        : {
+            n: repeats.n,
+            mean_L_per_min: repeats.mean,
+            sd_L_per_min: repeats.sd,
+            low_L_per_min: repeats.low,
+            high_L_per_min: repeats.high,
+          },
+    first_rush:
+      rush === null
+        ? null
+        : {
+            runs: rush.runs,
+            length_s: rush.seconds,
+            flow_L_per_min: rush.flowLPerMin,
+            after_L_per_min: rush.afterLPerMin,
+          },
+    decline: fact.decline,
+    settled:
+      settled === null ? null : { flow_L_per_min: settled.flowLPerMin, start_lag_s: settled.lagS },
+    standardised:
+      standard === null
+        ? null
+        : {
+            pours: standard.pours,
+            pressure_kPa: standard.pressureKPa,
+            temperature_degC: 25,
+            by_power_L_per_min: standard.byPowerLPerMin,
+            by_arrhenius_L_per_min: standard.byArrheniusLPerMin,
+          },
+    advertised_flow_L_per_min: rated_flow?.value ?? null,
+    share_of_advertised_flow: share(flow.flowLPerMin, rated_flow?.value),
+    production_L_per_day: production?.litres ?? null,
+    production_from: production?.from ?? null,
+    advertised_production_L_per_day: advertisedL ?? null,
+    share_of_advertised_production: share(production?.litres, advertisedL),
+    usable_tank_L: fact.usableTankL,
   };
 }
 

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { claimRow } from './claim-schemas.ts';
 import { costRow } from './cost-schemas.ts';
+import { flowColumns } from './flow-schemas.ts';
 import { OUTCOMES } from './outcome-words.ts';
 import { placeSchema } from './place-schema.ts';
 import { filterLifeRow, logReductionRow, sumRow } from './sum-schemas.ts';
@@ -164,6 +165,7 @@ const pourRow = z.strictObject({
   fill_carafe_1_L_s: figure,
   fill_us_cup_s: figure,
   fill_us_gallon_s: figure,
+  ...flowColumns,
 });
 
 const measureRow = z.strictObject({

@@ -3,6 +3,12 @@ import { significant } from '../format-number.ts';
 import { durationText } from '../format-quantity.ts';
 import type { View } from '../view.ts';
 
+/** Flow and filling times, then how it repeats and starts, then beside what is advertised. */
+export function poursViews(rows: readonly PourRow[]): View[] {
+  if (rows.length === 0) return [poursView(rows)];
+  return [poursView(rows), steadinessView(rows), standardView(rows)];
+}
+
 /** Flow of every device and the time it takes to fill common vessels. */
 export function poursView(rows: readonly PourRow[]): View {
   const flows = rows.map((row) => row.flow_L_per_min);
@@ -36,4 +42,102 @@ export function poursView(rows: readonly PourRow[]): View {
     ]),
     legend: ['Flow is all volume over all time; not corrected for pressure or temperature.'],
   };
+}
+
+const NONE = 'not tested';
+
+function flowText(flow: number | undefined): string {
+  return flow === undefined ? NONE : significant(flow, 3);
+}
+
+/** How well the flow repeats, how it starts and how it ends. */
+function steadinessView(rows: readonly PourRow[]): View {
+  const declining = rows.filter((row) => (row.decline ?? 0) >= 0.05).length;
+  const tested = rows.filter((row) => row.decline !== null).length;
+  return {
+    caption:
+      tested === 0
+        ? 'How the flow repeats; no run was read in parts, so its course is not tested'
+        : `How the flow repeats and runs: ${declining} of ${tested} devices read in parts flow 5 % or more slower at the end than at the start`,
+    columns: [
+      { head: 'Device', align: 'left' },
+      { head: 'Variant', align: 'left' },
+      { head: 'Pours', align: 'right' },
+      { head: 'Mean, L/min', align: 'right' },
+      { head: 'Interval of the mean', align: 'right' },
+      { head: 'Standard deviation', align: 'right' },
+      { head: 'First second, L/min', align: 'right' },
+      { head: 'After it, L/min', align: 'right' },
+      { head: 'Slower at the end by, %', align: 'right' },
+      { head: 'Settled, L/min', align: 'right' },
+    ],
+    rows: rows.map((row) => [
+      row.device,
+      row.variant,
+      row.repeats === null ? '1' : String(row.repeats.n),
+      flowText(row.repeats?.mean_L_per_min),
+      row.repeats === null
+        ? NONE
+        : `${significant(row.repeats.low_L_per_min, 3)} to ${significant(row.repeats.high_L_per_min, 3)}`,
+      row.repeats === null ? NONE : significant(row.repeats.sd_L_per_min, 2),
+      flowText(row.first_rush?.flow_L_per_min),
+      flowText(row.first_rush?.after_L_per_min),
+      row.decline === null ? NONE : (row.decline * 100).toFixed(1),
+      flowText(row.settled?.flow_L_per_min),
+    ]),
+    legend: [
+      'Pours: single pours, and runs read in parts as one each. The mean weighs all alike; the flow above weighs by time.',
+      'Settled: slope of the volume against time of runs read cumulatively, free of a slow or fast start.',
+    ],
+  };
+}
+
+/** Flow under standard conditions and production, beside what is advertised. */
+function standardView(rows: readonly PourRow[]): View {
+  const percent = (share: number | null): string =>
+    share === null ? NONE : significant(share * 100, 2);
+  const litres = (amount: number | null, none: string): string =>
+    amount === null ? none : significant(amount, 3);
+  const known = rows.filter((row) => row.share_of_advertised_flow !== null);
+  const below = known.filter((row) => (row.share_of_advertised_flow ?? 1) < 1).length;
+  return {
+    caption:
+      known.length === 0
+        ? 'Flow at 25 °C and 50 psi, and the production of a day'
+        : `${below} of ${known.length} flows measured at the bench lie below the advertised one`,
+    columns: [
+      { head: 'Device', align: 'left' },
+      { head: 'Variant', align: 'left' },
+      { head: 'At 25 °C and 50 psi, L/min', align: 'right' },
+      { head: 'Of the advertised flow, %', align: 'right' },
+      { head: 'Without pause, L/day', align: 'right' },
+      { head: 'Advertised, L/day', align: 'right' },
+      { head: 'Of it, %', align: 'right' },
+      { head: 'Usable tank, L', align: 'right' },
+    ],
+    rows: rows.map((row) => [
+      row.device,
+      row.variant,
+      row.standardised === null
+        ? NONE
+        : standardText(
+            row.standardised.by_power_L_per_min,
+            row.standardised.by_arrhenius_L_per_min,
+          ),
+      percent(row.share_of_advertised_flow),
+      litres(row.production_L_per_day, NONE),
+      litres(row.advertised_production_L_per_day, 'not stated'),
+      percent(row.share_of_advertised_production),
+      litres(row.usable_tank_L, NONE),
+    ]),
+    legend: [
+      'Two figures at 25 °C and 50 psi: by 1.03 per kelvin and by the Arrhenius factor. Solids and recovery are those of the bench; a pump inside the device sets its own pressure.',
+      'Measured at the bench under the conditions of the day: none of these is a rating.',
+    ],
+  };
+}
+
+function standardText(power: number, arrhenius: number): string {
+  const [a, b] = [significant(power, 3), significant(arrhenius, 3)];
+  return a === b ? a : `${a} and ${b}`;
 }
