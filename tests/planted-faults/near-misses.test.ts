@@ -76,7 +76,22 @@ const NEAR_MISSES: readonly {
     change: (bench) => setResult(bench, APRIL, 'a-inline', 'Copper', '1.2'),
   },
   {
-    name: 'a device that adds a little aluminium and copper',
+    name: 'a feed of quite another water, such as rain',
+    code: 'unit-suspect',
+    change: (bench) => {
+      for (const analyte of bench.column(MAY, { 'Sample ID': labNumber('y-feed') }, 'Analyte')) {
+        const row = { 'Sample ID': labNumber('y-feed'), Analyte: analyte };
+        const value = Number(bench.get(MAY, row, 'Result').replace('<', ''));
+        if (analyte !== 'pH') bench.set(MAY, row, 'Result', String(value / 300));
+        bench.set(MAY, row, 'RL', '0.00001');
+        bench.set(MAY, row, 'MDL', '0.000001');
+      }
+      bench.set('samples.csv', { sample: 'y-inline' }, 'status', 'void');
+      bench.set('samples.csv', { sample: 'y-inline' }, 'reason', 'of another water');
+    },
+  },
+  {
+    name: 'a device that adds a little copper',
     code: 'feed-product-exchanged',
     change: (bench) => setResult(bench, APRIL, 'a-inline', 'Copper', '190'),
   },

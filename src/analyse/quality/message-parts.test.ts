@@ -27,8 +27,8 @@ describe('figures and names in messages', () => {
 
   it('name the first few and count the rest', () => {
     expect(firstNames([])).toBe('');
-    expect(firstNames(['a', 'b'], 2)).toBe('a, b');
-    expect(firstNames(['a', 'b', 'c'], 2)).toBe('a, b and 1 more');
+    expect(firstNames(['a', 'b'], 2)).toBe('a; b');
+    expect(firstNames(['a', 'b', 'c'], 2)).toBe('a; b and 1 more');
   });
 });
 
