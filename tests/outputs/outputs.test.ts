@@ -14,6 +14,10 @@ const bench = (name: string) => path.join(ROOT, 'samples', name);
 const CALLS: readonly (readonly [string, readonly string[]])[] = [
   ['findings/1', ['check', bench('fourteen-devices')]],
   ['reductions/1', ['reductions', bench('fourteen-devices')]],
+  ['sums/1', ['reductions', bench('fourteen-devices'), '--sums']],
+  ['log-reductions/1', ['reductions', bench('fourteen-devices'), '--log10']],
+  ['filter-life/1', ['reductions', bench('fourteen-devices'), '--filter-life']],
+  ['claims/1', ['claims', bench('fourteen-devices')]],
   ['water-use/1', ['water-use', bench('fourteen-devices')]],
   ['water-curve/1', ['water-use', bench('fourteen-devices'), '--curve']],
   ['break-even/1', ['water-use', bench('fourteen-devices'), '--break-even']],

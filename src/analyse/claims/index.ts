@@ -3,7 +3,7 @@
 // Never calls a device certified, never counts an event outside the conditions of a claim.
 export type { Claim, ClaimTarget } from './claim.ts';
 export type { Condition, ConditionState } from './claim-conditions.ts';
-export { type Decision, decideAtLeast, decideAtMost } from './decide-claim.ts';
+export { type Decision, decideAtLeast } from './decide-claim.ts';
 export {
   type FeedAgainstChallenge,
   feedAgainstChallenges,

@@ -2,5 +2,3 @@
 // what was given back, and how both stand to the rated capacity.
 // Never fills in a volume, never reads a curve between two volumes.
 export { computeFilterLife } from './compute-filter-life.ts';
-export { type LifeOfTarget, lifeOfTarget } from './life-of-target.ts';
-export { firstRelease } from './release.ts';
