@@ -31,6 +31,7 @@ export type {
   BenchSettings,
   BreakEvenRow,
   ClaimRow,
+  DrainRegionRow,
   CostRow,
   FindingRow,
   LookupRow,
@@ -39,8 +40,10 @@ export type {
   ReductionOutcome,
   ReductionRow,
   SchemaName,
+  SweepRow,
   TraceRow,
   WaterCurveRow,
+  WaterInputRow,
   WaterUseRow,
 } from './model/index.ts';
 export type { Outcome } from './report/outcome.ts';

@@ -3,6 +3,7 @@
 // Imports the folders to its left except read/ and normalise/.
 export { type DeviceDrain, deviceDrains } from './device-drain.ts';
 export type { DrainFit, DrainRun } from './drain-fit.ts';
+export * from './drain-uncertainty/index.ts';
 export type { FlushVolume } from './flush-volumes.ts';
 export { type PourFlow, type PourRun, pourFlows } from './pour-flow.ts';
 export { qualityFindings } from './quality/index.ts';
@@ -37,13 +38,14 @@ export {
   replicatePairs,
   summariseCensored,
 } from './replicates/index.ts';
+export * from './sweeps/index.ts';
 export {
   combineUncertainties,
   resultUncertainties,
   standardUncertainty,
   type Uncertainty,
 } from './uncertainty/index.ts';
-export type { WaterScenario } from './water-scenarios.ts';
+export { scenarioNames, type WaterScenario } from './water-scenarios.ts';
 export {
   breakEven,
   CURVE_POURS_ML,

@@ -57,17 +57,45 @@ const OPTIONS = {
     about: 'seed of everything drawn at random (default: the seed of bench.json)',
     integer: true,
   },
+  draws: {
+    flags: '--draws <integer>',
+    group: 'Method',
+    about:
+      'draws behind each range, 0 for none (default: water_use.draws of bench.json, else 1000)',
+    integer: true,
+  },
   curve: {
     flags: '--curve',
     group: 'Method',
     about: 'give the total drain ratio against the size of one isolated pour',
-    excludes: ['breakEven'],
+    excludes: ['breakEven', 'regions', 'inputs', 'sweep'],
   },
   breakEven: {
     flags: '--break-even',
     group: 'Method',
     about: 'give the pour size at which two devices drain the same',
-    excludes: ['curve', 'pour'],
+    excludes: ['curve', 'regions', 'inputs', 'sweep', 'pour', 'poursPerDay'],
+  },
+  regions: {
+    flags: '--regions',
+    group: 'Method',
+    about: 'give the device that drains least, by pour size and pours a day',
+    excludes: ['curve', 'breakEven', 'inputs', 'sweep'],
+  },
+  inputs: {
+    flags: '--inputs',
+    group: 'Method',
+    about: 'give the inputs with their uncertainty, and which of them a range owes most to',
+    excludes: ['curve', 'breakEven', 'regions', 'sweep', 'pour', 'poursPerDay'],
+  },
+  sweep: {
+    flags: '--sweep <input=values>',
+    group: 'Method',
+    about:
+      'set an input to other values, such as "flush.idle-flush.volume=0.2..1.5 L x 8" or ' +
+      '"pour=250 ml, 1 L"; twice for every pair',
+    repeatable: true,
+    excludes: ['curve', 'breakEven', 'regions', 'inputs', 'pour', 'poursPerDay'],
   },
   sums: {
     flags: '--sums',
@@ -90,9 +118,16 @@ const OPTIONS = {
   pour: {
     flags: '--pour <volume>',
     group: 'Method',
-    about: 'a pour size of the curve, such as "250 ml"; repeatable, implies --curve',
+    about: 'a pour size, such as "250 ml"; repeatable, implies --curve unless --regions',
     repeatable: true,
-    excludes: ['breakEven'],
+    excludes: ['breakEven', 'inputs', 'sweep'],
+  },
+  poursPerDay: {
+    flags: '--pours-per-day <count>',
+    group: 'Method',
+    about: 'so many even pours every day; repeatable, implies --curve unless --regions',
+    repeatable: true,
+    excludes: ['breakEven', 'inputs', 'sweep'],
   },
   writeLayouts: {
     flags: '--write-layouts',

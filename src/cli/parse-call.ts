@@ -103,9 +103,14 @@ interface RawOptions {
   analyte?: string[];
   scenario?: string[];
   pour?: string[];
+  poursPerDay?: string[];
+  sweep?: string[];
   seed?: number;
+  draws?: number;
   curve?: boolean;
   breakEven?: boolean;
+  regions?: boolean;
+  inputs?: boolean;
   sums?: boolean;
   filterLife?: boolean;
   log10?: boolean;
@@ -123,6 +128,9 @@ function toCall(entry: CommandEntry, command: Command): ParsedCall {
   const raw = command.opts<RawOptions>();
   const writesFolder = entry.options.includes('folder');
   const pours = raw.pour ?? [];
+  const poursPerDay = raw.poursPerDay ?? [];
+  const regions = raw.regions === true;
+  const hasSizes = pours.length > 0 || poursPerDay.length > 0;
   return {
     entry,
     args: command.args,
@@ -132,8 +140,13 @@ function toCall(entry: CommandEntry, command: Command): ParsedCall {
       analytes: raw.analyte ?? [],
       scenarios: raw.scenario ?? [],
       seed: raw.seed ?? null,
+      draws: raw.draws ?? null,
       pours,
-      curve: raw.curve === true || pours.length > 0,
+      poursPerDay,
+      sweeps: raw.sweep ?? [],
+      curve: raw.curve === true || (hasSizes && !regions),
+      regions,
+      inputs: raw.inputs === true,
       breakEven: raw.breakEven === true,
       sums: raw.sums === true,
       filterLife: raw.filterLife === true,

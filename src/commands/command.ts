@@ -39,8 +39,18 @@ export interface CallOptions {
   readonly seed: number | null;
   /** Pour sizes as written, such as `250 ml`; empty: the command's own. */
   readonly pours: readonly string[];
-  /** water-use: the total drain ratio against pour size. Never together with `breakEven`. */
+  /** Draws behind each range; null: as bench.json says. */
+  readonly draws: number | null;
+  /** Pours a day as written, such as `8`; empty: pours that stand alone, or the command's own. */
+  readonly poursPerDay: readonly string[];
+  /** water-use: inputs set to other values, as written; at most one mode of water-use is asked for. */
+  readonly sweeps: readonly string[];
+  /** water-use: the total drain ratio against pour size. */
   readonly curve: boolean;
+  /** water-use: which device drains least where. */
+  readonly regions: boolean;
+  /** water-use: the inputs with their uncertainty. */
+  readonly inputs: boolean;
   /** water-use: the pour size at which two devices drain the same. */
   readonly breakEven: boolean;
   /** reductions: sums over fixed member lists. At most one of the three is true. */

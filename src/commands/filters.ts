@@ -1,3 +1,4 @@
+import { scenarioNames } from '../analyse/index.ts';
 import { BenchError, closestWord } from '../findings/index.ts';
 import type { Bench } from '../model/index.ts';
 import { variantNames } from '../normalise/index.ts';
@@ -23,10 +24,7 @@ export interface CheckedFilters {
 export function checkFilters(bench: Bench, filters: Filters): CheckedFilters {
   const devices = bench.tables.devices.map((row) => row.values.device);
   const variants = [...new Set(devices.flatMap((device) => variantNames(bench.tables, device)))];
-  const scenarios = [
-    ...new Set(bench.tables.scenarios.map((row) => row.values.scenario)),
-    ...bench.recordings.map((recording) => recording.scenario),
-  ];
+  const scenarios = scenarioNames(bench);
   const wantedDevices = known('device', filters.devices ?? [], devices);
   const wantedVariants = known('variant', filters.variants ?? [], variants);
   const wantedScenarios = known('scenario', filters.scenarios ?? [], scenarios);

@@ -5,6 +5,7 @@ import { flowColumns } from './flow-schemas.ts';
 import { OUTCOMES } from './outcome-words.ts';
 import { placeSchema } from './place-schema.ts';
 import { filterLifeRow, logReductionRow, sumRow } from './sum-schemas.ts';
+import { drainRegionRow, sweepRow, waterInputRow } from './water-schemas.ts';
 
 /**
  * The rows of every published output. A field that is removed or redefined raises the number behind
@@ -141,6 +142,14 @@ const waterCurveRow = z.strictObject({
   variant: z.string(),
   pour_mL: figure,
   total_drain_ratio: maybe,
+  low: maybe.describe(
+    'lower end of the total drain ratio; null where its uncertainty is not known',
+  ),
+  high: maybe,
+  recovery: maybe,
+  pours_per_day: maybe.describe(
+    'pours spread evenly from 07:00 to 22:00; null: the pour stands alone',
+  ),
 });
 
 const breakEvenRow = z.strictObject({
@@ -149,6 +158,10 @@ const breakEvenRow = z.strictObject({
   variant_a: z.string(),
   variant_b: z.string(),
   pour_mL: maybe.describe('pour size at which both drain the same; null when there is none'),
+  low_mL: maybe.describe(
+    'smallest pour size from which on, up to pour_mL, the two are not told apart; null when unknown',
+  ),
+  high_mL: maybe.describe('largest such pour size; null when unknown or without end'),
 });
 
 const pourRow = z.strictObject({
@@ -270,6 +283,9 @@ const ROW_SCHEMAS = {
   'water-use/1': waterUseRow,
   'water-curve/1': waterCurveRow,
   'break-even/1': breakEvenRow,
+  'water-inputs/1': waterInputRow,
+  'sweep/1': sweepRow,
+  'drain-regions/1': drainRegionRow,
   'pours/1': pourRow,
   'costs/1': costRow,
   'compare/1': measureRow,

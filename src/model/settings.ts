@@ -71,6 +71,43 @@ export const benchSettingsSchema = z.strictObject({
         'scatter between labs (Horwitz and Thompson) that is taken as the scatter within one lab; ' +
         'and the correlation of the errors of a feed and a product of one batch',
     ),
+  instruments: z
+    .strictObject({
+      cylinder: z.enum(['A', 'B']).default('B'),
+      vessel_tolerance: z.number().gt(0).lt(1).optional(),
+      scale_division_g: z.number().gt(0).default(1),
+      stopwatch_s: z.number().gt(0).default(0.12),
+    })
+    .prefault({})
+    .describe(
+      'what the bench was measured with: class of the graduated cylinders (ASTM E1272), or for ' +
+        'unmarked jugs how far they may be off as a fraction; grams of one division of the scale; ' +
+        'standard uncertainty of a hand-stopped time in seconds',
+    ),
+  water_use: z
+    .strictObject({
+      draws: z.int().min(0).max(100000).default(1000),
+      years: z.int().min(1).max(100000).default(100),
+      pour_size_spread: z.number().min(0).lt(1).default(0.1),
+      stated_flush_spread: z.number().min(0).lt(1).default(0.05),
+      litres_per_person: z.number().gt(0).default(0.927),
+      away: z
+        .array(
+          z.strictObject({
+            from_day: z.int().min(1),
+            days: z.int().min(1),
+            scenario: z.string().min(1).optional(),
+          }),
+        )
+        .default([]),
+    })
+    .prefault({})
+    .describe(
+      'draws of the uncertain figures and simulated years behind each range (0 draws: no range); ' +
+        'assumed relative standard uncertainty of the pour size of a scenario and of a flush volume ' +
+        'that is stated instead of measured; litres each of the people draws in a day; days away ' +
+        '(day 1 is the Monday of power-on), of every generated scenario unless one is named',
+    ),
   scenario_days: z.int().min(1).max(3660).default(365).describe('days a scenario is played for'),
   tariffs: z
     .strictObject({

@@ -14,13 +14,13 @@ export {
   standardWithoutChallenge,
 } from './certification.ts';
 export { volumeFromMassL, waterDensityGPerMl } from './density.ts';
-export type { Dimension, Measures } from './dimensions.ts';
+export { BASE_UNITS, type Dimension, type Measures } from './dimensions.ts';
+export type { AnalyteProblem, ExtraAnalyte } from './extra-analytes.ts';
 export {
   cylinderTolerance,
   scaleToleranceG,
   type VolumeTolerance,
 } from './instrument-tolerance.ts';
-export type { AnalyteProblem, ExtraAnalyte } from './extra-analytes.ts';
 export { JURISDICTIONS, levelsOf, type ReferenceLevel } from './levels.ts';
 export { type AnalyteFacts, type BasisFactor, type Lookup, lookUp } from './lookup.ts';
 export {

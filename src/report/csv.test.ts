@@ -100,7 +100,9 @@ describe('CSV of rows', () => {
   });
 
   it('prints the header for an empty list of rows', async () => {
-    expect(await headerOf('water-curve/1')).toBe('device,variant,pour_mL,total_drain_ratio');
+    expect(await headerOf('water-curve/1')).toBe(
+      'device,variant,pour_mL,total_drain_ratio,low,high,recovery,pours_per_day',
+    );
     expect(await headerOf('findings/1')).toBe(
       'level,code,message,remedy,place_file,place_line,place_column,place_field,place_cell',
     );
@@ -111,7 +113,9 @@ describe('CSV of rows', () => {
 
   it('puts keys a row has beyond the schema behind its columns', async () => {
     const text = await csvText('water-curve/1', [{ device: 'a' }, { device: 'b', extra: 1 }]);
-    expect(text).toBe('device,variant,pour_mL,total_drain_ratio,extra\na,,,,\nb,,,,1\n');
+    expect(text).toBe(
+      'device,variant,pour_mL,total_drain_ratio,low,high,recovery,pours_per_day,extra\na,,,,,,,,\nb,,,,,,,,1\n',
+    );
   });
 
   it('disarms formulas in texts and leaves negative numbers alone', async () => {
@@ -139,7 +143,7 @@ describe('CSV of rows', () => {
     const text = await csvText('water-curve/1', [
       { device: 'a', variant: 'b', pour_mL: -0, total_drain_ratio: Number.NaN },
     ]);
-    expect(text.split('\n')[1]).toBe('a,b,0,');
+    expect(text.split('\n')[1]).toBe('a,b,0,,,,,');
   });
 
   it('has no byte-order mark and ends lines with a line feed only', async () => {

@@ -30,7 +30,7 @@ describe('an outcome in a format', () => {
       '**One curve**\n\n| device |\n| --- |\n| a |\n',
     );
     expect(await render(OUTCOME, 'csv', OPTIONS)).toBe(
-      'device,variant,pour_mL,total_drain_ratio\na,standard,250,2\n',
+      'device,variant,pour_mL,total_drain_ratio,low,high,recovery,pours_per_day\na,standard,250,2,,,,\n',
     );
     expect(JSON.parse(await render(OUTCOME, 'json', OPTIONS))).toMatchObject({
       tool: { version: '1.0.0' },

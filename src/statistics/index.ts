@@ -42,7 +42,7 @@ export {
   normalUpperTail,
 } from './normal-distribution.ts';
 export { type NormalMle, normalMle } from './normal-mle.ts';
-export { ordinaryQuantile } from './ordinary-quantile.ts';
+export { ordinaryQuantile, sortedQuantile } from './ordinary-quantile.ts';
 export { pairedRatio } from './paired-ratio.ts';
 export { poissonLimits } from './poisson-limits.ts';
 export { type PooledSd, pooledRelativeSd, pooledSd } from './pooled-sd.ts';

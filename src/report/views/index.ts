@@ -11,4 +11,5 @@ export { levelsText, levelText, reductionText, sideText, summaryText } from './r
 export { reductionViews } from './reductions-view.ts';
 export { logReductionsViews, sumsViews } from './sums-view.ts';
 export { traceView } from './trace-view.ts';
+export { inputsView, regionsView, sweepView } from './water-sweep-view.ts';
 export { breakEvenView, curveView, ratioText, waterUseViews } from './water-use-view.ts';

@@ -10,6 +10,23 @@ function figure(spread: Spread, digits: number): string {
   return spread.estimate === null ? NOT_TESTED : significant(spread.estimate, digits);
 }
 
+/** `1.2 to 1.6`, the lower end rounded down and the upper one up; empty where it is not known. */
+export function rangeText(low: number | null, high: number | null, digits = 3): string {
+  if (low === null || high === null) return '';
+  return `${outward(low, digits, 'down')} to ${outward(high, digits, 'up')}`;
+}
+
+function outward(value: number, digits: number, direction: 'down' | 'up'): string {
+  const text = significant(value, digits);
+  const isInside = direction === 'down' ? Number(text) > value : Number(text) < value;
+  if (!isInside) return text;
+  const places = (text.split('.')[1] ?? '').length;
+  const step =
+    places === 0 ? 10 ** Math.max(0, Math.floor(Math.log10(value)) + 1 - digits) : 10 ** -places;
+  const moved = Number(text) + (direction === 'down' ? -step : step);
+  return moved.toFixed(places);
+}
+
 /** One table for each scenario: what goes to the drain in a day and in a year. */
 export function waterUseViews(use: WaterUse, facts: readonly WaterUseFact[]): View[] {
   return use.scenarios.flatMap((scenario) => {
@@ -20,6 +37,7 @@ export function waterUseViews(use: WaterUse, facts: readonly WaterUseFact[]): Vi
 
 function scenarioView(name: string, facts: readonly WaterUseFact[]): View {
   const clean = facts.find(({ row }) => row.clean_L_per_day.estimate !== null)?.row.clean_L_per_day;
+  const hasRange = facts.some(({ row }) => row.total_drain_ratio.low !== null);
   const hasTank = facts.some(({ drain }) => drain.hasTank);
   return {
     caption:
@@ -32,6 +50,7 @@ function scenarioView(name: string, facts: readonly WaterUseFact[]): View {
       { head: 'Drain of flushes, L/day', align: 'right' },
       { head: 'Flushes a day', align: 'right' },
       { head: 'Total drain, L per clean L', align: 'right' },
+      ...(hasRange ? ([{ head: 'Range', align: 'right' }] as const) : []),
       { head: 'Recovery, %', align: 'right' },
       { head: 'Drain, L/year', align: 'right' },
     ],
@@ -42,11 +61,17 @@ function scenarioView(name: string, facts: readonly WaterUseFact[]): View {
       figure(row.flush_drain_L_per_day, 3),
       figure(row.flushes_per_day, 3),
       ratioText(row.total_drain_ratio.estimate),
+      ...(hasRange ? [rangeText(row.total_drain_ratio.low, row.total_drain_ratio.high)] : []),
       row.recovery.estimate === null ? NOT_TESTED : significant(row.recovery.estimate * 100, 3),
       figure(row.drain_L_per_year, 3),
     ]),
     legend: [
       'Drain goes to the sewer; a device without a drain line drains 0.',
+      ...(hasRange
+        ? [
+            'Range: what the measurements, the assumed spread of pour sizes and, where pours are random, the years leave open.',
+          ]
+        : []),
       ...(hasTank
         ? [
             '[t] storage tank: the ratio holds for the draw size it was measured at; other draws differ.',
@@ -71,46 +96,58 @@ function ratioRange(facts: readonly WaterUseFact[]): string {
   return `devices with a drain line send ${low === high ? low : `from ${low} to ${high}`} L to drain per clean litre`;
 }
 
-/** Total drain ratio against the size of a pour that stands alone. */
+/** Total drain ratio against pour size: of pours that stand alone, or of so many pours a day. */
 export function curveView(rows: readonly WaterCurveRow[], curves: readonly DrainCurve[]): View {
   const sizes = [...new Set(rows.map((row) => row.pour_mL))];
+  const counts = [...new Set(rows.map((row) => row.pours_per_day))];
+  const isAlone = counts.every((count) => count === null);
   const excluded = curves.flatMap(({ drain, isolated }) =>
     isolated === null || isolated.excludedRules.length === 0
       ? []
       : `${drain.device.values.device} (${drain.variant}): ${isolated.excludedRules.join(', ')}`,
   );
   return {
-    caption: 'Litres to drain per clean litre of a pour that stands alone, by pour size',
+    caption: isAlone
+      ? 'Litres to drain per clean litre of a pour that stands alone, by pour size'
+      : 'Litres to drain per clean litre, by pour size and pours a day',
     columns: [
       { head: 'Device', align: 'left' },
       { head: 'Variant', align: 'left' },
+      ...(isAlone ? [] : [{ head: 'Pours a day', align: 'right' } as const]),
       ...sizes.map((size) => ({ head: volumeText(size / 1000), align: 'right' }) as const),
     ],
-    rows: curves.map(({ drain }) => [
-      drain.device.values.device,
-      drain.variant,
-      ...sizes.map((size) => {
-        const row = rows.find(
-          (item) =>
-            item.device === drain.device.values.device &&
-            item.variant === drain.variant &&
-            item.pour_mL === size,
-        );
-        return ratioText(row?.total_drain_ratio ?? null);
-      }),
-    ]),
-    legend: [
-      'A pour alone bears its start and one flush after it; pours in quick succession share them.',
-      ...(excluded.length === 0
-        ? []
-        : [`Rules that do not depend on a pour stay out: ${excluded.join('; ')}.`]),
-    ],
+    rows: curves.flatMap(({ drain }) =>
+      counts.map((count) => [
+        drain.device.values.device,
+        drain.variant,
+        ...(count === null ? [] : [String(count)]),
+        ...sizes.map((size) => {
+          const row = rows.find(
+            (item) =>
+              item.device === drain.device.values.device &&
+              item.variant === drain.variant &&
+              item.pour_mL === size &&
+              item.pours_per_day === count,
+          );
+          return ratioText(row?.total_drain_ratio ?? null);
+        }),
+      ]),
+    ),
+    legend: isAlone
+      ? [
+          'A pour alone bears its start and one flush after it; pours in quick succession share them.',
+          ...(excluded.length === 0
+            ? []
+            : [`Rules that do not depend on a pour stay out: ${excluded.join('; ')}.`]),
+        ]
+      : ['Pours spread evenly from 07:00 to 22:00 every day, all flush rules at work.'],
   };
 }
 
 /** Pour sizes at which two devices drain the same. */
 export function breakEvenView(rows: readonly BreakEvenRow[]): View {
   const found = rows.filter((row) => row.pour_mL !== null);
+  const hasRange = rows.some((row) => row.low_mL !== null);
   return {
     caption:
       found.length === 0
@@ -122,6 +159,7 @@ export function breakEvenView(rows: readonly BreakEvenRow[]): View {
       { head: 'Device B', align: 'left' },
       { head: 'Variant B', align: 'left' },
       { head: 'Same drain at a pour of', align: 'right' },
+      ...(hasRange ? ([{ head: 'Not told apart', align: 'right' }] as const) : []),
     ],
     rows: rows.map((row) => [
       row.device_a,
@@ -129,7 +167,15 @@ export function breakEvenView(rows: readonly BreakEvenRow[]): View {
       row.device_b,
       row.variant_b,
       row.pour_mL === null ? 'none' : `${atMostDigits(row.pour_mL, 3)} mL`,
+      ...(hasRange ? [mixedText(row)] : []),
     ]),
     legend: ['None: the same one drains less at every pour size. Pours stand alone.'],
   };
+}
+
+/** Pour sizes at which the two are not told apart. */
+function mixedText({ low_mL, high_mL }: BreakEvenRow): string {
+  if (low_mL === null) return '';
+  if (high_mL === null) return `from ${outward(low_mL, 3, 'down')} mL`;
+  return `${rangeText(low_mL, high_mL)} mL`;
 }

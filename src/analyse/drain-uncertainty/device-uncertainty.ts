@@ -1,0 +1,50 @@
+import type { Bench } from '../../model/index.ts';
+import type { DeviceDrain } from '../device-drain.ts';
+import type { DrainFit } from '../drain-fit.ts';
+import type { FlushVolume } from '../flush-volumes.ts';
+import { type FitUncertainty, fitUncertainty } from './fit-uncertainty.ts';
+import { type FlushUncertainty, flushScatter, flushUncertainty } from './flush-uncertainty.ts';
+import { fitScatter, pooledScatter, type Scatter } from './run-scatter.ts';
+
+/** What is open in the figures a device is played with. */
+export interface DeviceUncertainty {
+  /** Null without a fit: nothing drains, or it is not known. */
+  readonly fit: FitUncertainty | null;
+  /** In the order of the device's flush volumes. */
+  readonly flushes: readonly FlushUncertainty[];
+}
+
+export interface BenchUncertainty {
+  /** Scatter of single runs, and of single flushes, pooled over the devices of the bench. */
+  readonly runs: Scatter;
+  readonly flushes: Scatter;
+  of(drain: DeviceDrain): DeviceUncertainty;
+}
+
+/**
+ * Standard uncertainties of every drain ratio, drain per start and flush volume of a bench.
+ *
+ * Runs and flushes that serve several variants count once in the pooled scatter. Devices with a tank
+ * stay out of it: their drain follows the filling of the tank.
+ */
+export function benchUncertainty(bench: Bench, drains: readonly DeviceDrain[]): BenchUncertainty {
+  const { instruments, water_use } = bench.settings;
+  const fits = new Map<unknown, DrainFit>();
+  const volumes = new Map<unknown, FlushVolume>();
+  for (const { fit, flushVolumes, hasTank } of drains) {
+    if (fit !== null && !hasTank) fits.set(fit.runs[0]?.row, fit);
+    for (const volume of flushVolumes) volumes.set(volume.rule, volume);
+  }
+  const runs = pooledScatter([...fits.values()].map(fitScatter));
+  const flushes = pooledScatter([...volumes.values()].map(flushScatter));
+  return {
+    runs,
+    flushes,
+    of: ({ fit, flushVolumes }) => ({
+      fit: fit === null ? null : fitUncertainty(fit, runs, instruments),
+      flushes: flushVolumes.map((volume) =>
+        flushUncertainty(volume, flushes, instruments, water_use.stated_flush_spread),
+      ),
+    }),
+  };
+}

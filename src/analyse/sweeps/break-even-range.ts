@@ -1,0 +1,78 @@
+import type { LineDraws } from '../drain-uncertainty/index.ts';
+
+/** Pour sizes in litres between which two devices are not told apart. */
+export interface BreakEvenRange {
+  readonly lowL: number;
+  /** Null: they are not told apart at any larger pour looked at. */
+  readonly highL: number | null;
+}
+
+/** No household pour is larger; beyond it the search ends. */
+const LARGEST_POUR_L = 100;
+const STEPS = 40;
+
+/**
+ * The pour sizes around a break-even at which two devices are not told apart.
+ *
+ * At a pour size the drain of A less that of B is drawn; the two are told apart where the central
+ * part of the draws, as large as the confidence, lies on one side of 0. From the break-even outward
+ * the first sizes at which they are told apart are the ends; found by halving, so that a size beyond
+ * at which they might be mixed up again is not looked for.
+ * @param a draws of the lines, paired with those of `b`
+ * @param pourL the break-even of the measured figures, above 0
+ */
+export function breakEvenRange(
+  a: LineDraws,
+  b: LineDraws,
+  pourL: number,
+  confidence: number,
+): BreakEvenRange {
+  const isMixed = (sizeL: number) => !areToldApart(a, b, sizeL, confidence);
+  return {
+    lowL: isMixed(0) ? 0 : lastMixed(isMixed, pourL, 0),
+    highL:
+      pourL >= LARGEST_POUR_L || isMixed(LARGEST_POUR_L)
+        ? null
+        : lastMixed(isMixed, pourL, LARGEST_POUR_L),
+  };
+}
+
+/** Halves the way from a size that is mixed up to one that is not. */
+function lastMixed(isMixed: (sizeL: number) => boolean, from: number, to: number): number {
+  let mixed = from;
+  let apart = to;
+  for (let step = 0; step < STEPS; step++) {
+    const middle = (mixed + apart) / 2;
+    if (isMixed(middle)) mixed = middle;
+    else apart = middle;
+  }
+  return mixed;
+}
+
+function areToldApart(a: LineDraws, b: LineDraws, pourL: number, confidence: number): boolean {
+  return isOneSided(
+    a.ratio.length,
+    (draw) =>
+      (a.fixedL[draw] as number) -
+      (b.fixedL[draw] as number) +
+      ((a.ratio[draw] as number) - (b.ratio[draw] as number)) * pourL,
+    confidence,
+  );
+}
+
+/** True where the central part of the draws of a difference lies on one side of 0. */
+export function isOneSided(
+  draws: number,
+  difference: (draw: number) => number,
+  confidence: number,
+): boolean {
+  let above = 0;
+  let below = 0;
+  for (let draw = 0; draw < draws; draw++) {
+    const value = difference(draw);
+    if (value > 0) above++;
+    else if (value < 0) below++;
+  }
+  const most = ((1 - confidence) / 2) * draws;
+  return draws > 0 && Math.min(draws - above, draws - below) < most;
+}

@@ -1,0 +1,294 @@
+import {
+  benchUncertainty,
+  breakEven,
+  breakEvenRange,
+  CURVE_POURS_ML,
+  computeWaterUse,
+  curveRatio,
+  type DeviceDrain,
+  type DeviceDraws,
+  type DrainCurve,
+  dailyDrain,
+  drainCurves,
+  drawsOf,
+  type LineDraws,
+  lineDraws,
+  ranged,
+  drainRegions as regionsOf,
+} from '../analyse/index.ts';
+import { BenchError, type Finding } from '../findings/index.ts';
+import type { Bench, BreakEvenRow, WaterCurveRow } from '../model/index.ts';
+import type { Outcome } from '../report/index.ts';
+import { breakEvenView, curveView, regionsView } from '../report/views/index.ts';
+import { benchOutcome, filterSettings } from './bench-outcome.ts';
+import { checkFilters } from './filters.ts';
+import { quantitySetting } from './quantity-setting.ts';
+import {
+  drawCount,
+  rangeSettings,
+  seedOf,
+  type WaterUseOptions,
+  waterUseSettings,
+} from './water-use-options.ts';
+
+export interface CurveOptions extends WaterUseOptions {
+  /** Pour sizes as written, such as `250 ml`; a fixed list where none is given. */
+  readonly pours?: readonly string[];
+  /** Pours a day as written, whole numbers; none: a pour that stands alone. */
+  readonly poursPerDay?: readonly string[];
+}
+
+/** Sizes and numbers of pours at which regions are looked at when none are asked for. */
+const REGION_POURS_ML = [100, 250, 500, 1000, 2000] as const;
+const REGION_PER_DAY = [1, 2, 4, 8, 16] as const;
+const MOST_PER_DAY = 1000;
+
+/**
+ * Total drain ratio and recovery against pour size, and against pours a day: rows of `water-curve/1`.
+ *
+ * Without pours a day every pour stands alone; with them, so many pours are played every day.
+ * @throws {BenchError} filter-unknown, and the problem of a pour size or a number of pours
+ */
+export function waterCurve(bench: Bench, options: CurveOptions = {}): Outcome {
+  const { curves, findings, inputsOf } = keptCurves(bench, options);
+  const sizes = poursML(bench, options.pours, CURVE_POURS_ML);
+  const perDay = numbersPerDay(options.poursPerDay, []);
+  const rows =
+    perDay.length === 0
+      ? curveRows(bench, curves, sizes, inputsOf)
+      : dailyRows(bench, curves, sizes, perDay, inputsOf);
+  return benchOutcome(bench, {
+    schema: 'water-curve/1',
+    settings: {
+      ...waterUseSettings(bench, options),
+      ...rangeSettings(bench, options),
+      pour_mL: sizes,
+      pours_per_day: perDay.length === 0 ? null : perDay,
+      curve:
+        perDay.length === 0
+          ? 'ratio + fixed drain / pour; one pour alone, one idle flush after it'
+          : 'pours of one size, spread evenly from 07:00 to 22:00 every day, played',
+      rules_left_out: perDay.length === 0 ? rulesLeftOut(curves) : {},
+      ...filterSettings(options),
+    },
+    rows,
+    findings,
+    views: [curveView(rows, curves)],
+  });
+}
+
+/** Pour sizes at which two devices drain the same: rows of `break-even/1`. */
+export function breakEvens(bench: Bench, options: WaterUseOptions = {}): Outcome {
+  const { curves, findings, inputsOf } = keptCurves(bench, options);
+  const rows = breakEvenRows(bench, curves, inputsOf);
+  return benchOutcome(bench, {
+    schema: 'break-even/1',
+    settings: {
+      ...waterUseSettings(bench, options),
+      ...rangeSettings(bench, options),
+      break_even: '(fixed drain A - fixed drain B) / (ratio B - ratio A)',
+      range: 'pour sizes at which the draws of the difference do not tell the two apart, to 100 L',
+      ...filterSettings(options),
+    },
+    rows,
+    findings,
+    views: [breakEvenView(rows)],
+  });
+}
+
+/**
+ * Which device drains least at which pour size and number of pours a day: rows of
+ * `drain-regions/1`. With a filter the least among those kept.
+ */
+export function drainRegions(bench: Bench, options: CurveOptions = {}): Outcome {
+  const { curves, findings, inputsOf } = keptCurves(bench, options);
+  const sizes = poursML(bench, options.pours, REGION_POURS_ML);
+  const perDay = numbersPerDay(options.poursPerDay, REGION_PER_DAY);
+  const { scenario_days: days, confidence } = bench.settings;
+  const contenders = curves.flatMap(({ drain, isolated }) =>
+    isolated === null ? [] : { drain, inputs: inputsOf(drain) },
+  );
+  const poursL = sizes.map((size) => size / 1000);
+  const rows = regionsOf(contenders, { poursL, perDay, days, confidence });
+  return benchOutcome(bench, {
+    schema: 'drain-regions/1',
+    settings: {
+      ...waterUseSettings(bench, options),
+      ...rangeSettings(bench, options),
+      pour_mL: sizes,
+      pours_per_day: perDay,
+      regions:
+        'pours of one size, spread evenly from 07:00 to 22:00 every day; devices with a drain line ' +
+        'and without a tank; told apart where the draws of the difference are',
+      ...filterSettings(options),
+    },
+    rows,
+    findings,
+    views: [regionsView(rows)],
+  });
+}
+
+type InputsOf = (drain: DeviceDrain) => DeviceDraws | null;
+
+function keptCurves(
+  bench: Bench,
+  options: WaterUseOptions,
+): {
+  readonly curves: readonly DrainCurve[];
+  readonly findings: readonly Finding[];
+  readonly inputsOf: InputsOf;
+} {
+  const keep = checkFilters(bench, options);
+  const seed = seedOf(bench, options);
+  const use = computeWaterUse(bench, seed);
+  const { curves, findings } = drainCurves(use.drains);
+  const draws = drawCount(bench, options);
+  const drawn = drawsOf(benchUncertainty(bench, use.drains), draws, seed);
+  return {
+    curves: curves.filter(({ drain }) =>
+      keep.keepsDevice(drain.device.values.device, drain.variant),
+    ),
+    findings: [...use.findings, ...findings],
+    inputsOf: (drain) => (draws === 0 ? null : drawn(drain)),
+  };
+}
+
+function linesOf({ drain, isolated }: DrainCurve, inputsOf: InputsOf): LineDraws | null {
+  const inputs = isolated === null ? null : inputsOf(drain);
+  return inputs === null ? null : lineDraws(drain, inputs);
+}
+
+function curveRows(
+  bench: Bench,
+  curves: readonly DrainCurve[],
+  sizesML: readonly number[],
+  inputsOf: InputsOf,
+): WaterCurveRow[] {
+  return curves.flatMap((curve) => {
+    const lines = linesOf(curve, inputsOf);
+    return sizesML.map((size) => {
+      const pourL = size / 1000;
+      const draws =
+        lines?.ratio.map((ratio, draw) => ratio + (lines.fixedL[draw] as number) / pourL) ??
+        new Float64Array(0);
+      return curveRow(bench, curve, size, null, { estimate: curveRatio(curve, pourL), draws });
+    });
+  });
+}
+
+function dailyRows(
+  bench: Bench,
+  curves: readonly DrainCurve[],
+  sizesML: readonly number[],
+  perDay: readonly number[],
+  inputsOf: InputsOf,
+): WaterCurveRow[] {
+  const days = bench.settings.scenario_days;
+  return curves.flatMap((curve) =>
+    sizesML.flatMap((size) =>
+      perDay.map((count) => {
+        const { drain } = curve;
+        const daily =
+          curve.isolated === null || drain.model === null
+            ? { estimate: null, draws: new Float64Array(0) }
+            : dailyDrain(
+                drain,
+                drain.model,
+                { pourL: size / 1000, perDay: count, days },
+                inputsOf(drain),
+              );
+        return curveRow(bench, curve, size, count, daily);
+      }),
+    ),
+  );
+}
+
+function curveRow(
+  bench: Bench,
+  { drain }: DrainCurve,
+  pour_mL: number,
+  pours_per_day: number | null,
+  { estimate, draws }: { readonly estimate: number | null; readonly draws: Float64Array },
+): WaterCurveRow {
+  const { low, high } = ranged(estimate, draws, bench.settings.confidence);
+  return {
+    device: drain.device.values.device,
+    variant: drain.variant,
+    pour_mL,
+    pours_per_day,
+    total_drain_ratio: estimate,
+    low,
+    high,
+    recovery: estimate === null ? null : 1 / (1 + estimate),
+  };
+}
+
+/** All pairs of different devices whose curves are known. */
+function breakEvenRows(
+  bench: Bench,
+  curves: readonly DrainCurve[],
+  inputsOf: InputsOf,
+): BreakEvenRow[] {
+  const known = curves.flatMap((curve) =>
+    curve.isolated === null ? [] : { curve, lines: linesOf(curve, inputsOf) },
+  );
+  return known.flatMap(({ curve: a, lines: linesA }, index) =>
+    known.slice(index + 1).flatMap(({ curve: b, lines: linesB }) => {
+      const deviceA = a.drain.device.values.device;
+      const deviceB = b.drain.device.values.device;
+      if (deviceA === deviceB) return [];
+      const pourL = breakEven(a, b);
+      const range =
+        pourL === null || linesA === null || linesB === null
+          ? null
+          : breakEvenRange(linesA, linesB, pourL, bench.settings.confidence);
+      return {
+        device_a: deviceA,
+        device_b: deviceB,
+        variant_a: a.drain.variant,
+        variant_b: b.drain.variant,
+        pour_mL: pourL === null ? null : pourL * 1000,
+        low_mL: range === null ? null : range.lowL * 1000,
+        high_mL: range === null || range.highL === null ? null : range.highL * 1000,
+      };
+    }),
+  );
+}
+
+function rulesLeftOut(curves: readonly DrainCurve[]): Record<string, readonly string[]> {
+  return Object.fromEntries(
+    curves.flatMap(({ drain, isolated }) =>
+      isolated === null || isolated.excludedRules.length === 0
+        ? []
+        : [[`${drain.device.values.device} ${drain.variant}`, isolated.excludedRules]],
+    ),
+  );
+}
+
+function poursML(
+  bench: Bench,
+  texts: readonly string[] | undefined,
+  standard: readonly number[],
+): readonly number[] {
+  return texts === undefined || texts.length === 0
+    ? standard
+    : texts.map((text) => quantitySetting(bench, text, 'volume', '--pour') * 1000);
+}
+
+function numbersPerDay(
+  texts: readonly string[] | undefined,
+  standard: readonly number[],
+): readonly number[] {
+  if (texts === undefined || texts.length === 0) return standard;
+  return texts.map((text) => {
+    const count = Number(text);
+    if (!/^\d+$/.test(text) || count < 1 || count > MOST_PER_DAY) {
+      throw new BenchError(
+        'number-outside',
+        `--pours-per-day: "${text}" is not a whole number from 1 to ${MOST_PER_DAY}`,
+        'write how many pours there are on each day, such as 8',
+      );
+    }
+    return count;
+  });
+}
