@@ -104,6 +104,58 @@ describe('a claim of at least a reduction', () => {
     expect(row.p_value ?? 1).toBeLessThan(0.01);
   });
 
+  it('is only apparently supported by a bound at the detection limit', () => {
+    const row = claim('at-least,99 %,stated,,', [NONE_FOUND], {
+      'bench.json': '{"title":"t","nondetect_bound":"detection"}',
+    });
+    expect(row).toMatchObject({ verdict: 'supported', firm: false });
+  });
+
+  it('stays missed only where it does among all the claims of the bench', () => {
+    // Six duplicates of the feed tell the scatter, so that nothing is assumed.
+    const duplicates = [0, 1, 2, 3, 4, 5].map((index) => ({
+      sample: `D${index},feed,,dup${index},,,,,`,
+      copy: `C${index},feed,,dup${index},,,,,D${index}`,
+      results: [`D${index},Lead,96,ug/L,,`, `C${index},Lead,104,ug/L,,`],
+    }));
+    const verdictBeside = (others: readonly string[]): ClaimRow => {
+      const outcome = outcomeFor({
+        'claims.csv': csv(
+          CLAIMS,
+          'ro,missed by a little,lead,at-least,90.8 %,stated,,',
+          ...others.map((share) => `ro,easily met,lead,at-least,${share},stated,,`),
+        ),
+        'samples.csv': csv(
+          `${SAMPLES},of`,
+          'F0,feed,,e0,,,,,',
+          'P0,product,ro,e0,,,,,',
+          'F1,feed,,e1,,,,,',
+          'P1,product,ro,e1,,,,,',
+          ...duplicates.flatMap(({ sample, copy }) => [sample, copy]),
+        ),
+        'lab/lab.csv': csv(
+          LAB,
+          'F0,Lead,100,ug/L,,',
+          'P0,Lead,12,ug/L,,',
+          'F1,Lead,100,ug/L,,',
+          'P1,Lead,12,ug/L,,',
+          ...duplicates.flatMap(({ results }) => results),
+        ),
+      });
+      return outcome.rows[0] as ClaimRow;
+    };
+    const alone = verdictBeside([]);
+    expect(alone.events.map(({ decision, firm }) => [decision, firm])).toEqual([
+      ['misses', true],
+      ['misses', true],
+    ]);
+    expect(alone.verdict).toBe('contradicted');
+    const among = verdictBeside(['50 %', '51 %', '52 %', '53 %', '54 %', '55 %']);
+    expect(among.p_value ?? 0).toBeGreaterThan(alone.p_value ?? 1);
+    expect(among).toMatchObject({ verdict: 'open', apparent: true });
+    expect(among.reason).toContain('chance');
+  });
+
   it('is open where its figure lies inside the interval', () => {
     const row = claim('at-least,90 %,stated,,', [
       { feed: '100,ug/L,0.1,0.5', product: '9.9,ug/L,0.1,0.5' },

@@ -31,9 +31,14 @@ function event(parts: Partial<JudgedEvent>): JudgedEvent {
 }
 
 describe('the probability behind a claim that is missed', () => {
-  it('does not exist without a miss, and for no events', () => {
+  it('does not exist for no events, and for one event, which never contradicts', () => {
     expect(missProbability([])).toBeNull();
-    expect(missProbability([event({ decision: 'meets', pValue: 0.9 })])).toBeNull();
+    expect(missProbability([event({ pValue: 0.001 })])).toBeNull();
+  });
+
+  it('exists for a claim that is met, so that the family holds what could have been missed', () => {
+    const met = event({ decision: 'meets', pValue: 0.9 });
+    expect(missProbability([met, met])).toBe(0.9);
   });
 
   it('is that of the second event, since two have to miss', () => {

@@ -8,8 +8,9 @@ const EVENTS_NEEDED = 2;
  *
  * The claim must be missed twice (once where a retest confirmed it), so the test is of a partial
  * conjunction: with the n p-values in order and k of them needed, `(n - k + 1) p(k)`. Events missed by
- * bounds count as missed and carry no p-value.
- * @returns null where bounds alone suffice or too few events have a p-value
+ * bounds count as missed and carry no p-value. A claim that is met has one too: a family of the missed
+ * ones alone would find too many.
+ * @returns null where bounds alone suffice, or fewer events than needed have a p-value
  * Source: Y. Benjamini & R. Heller (2008), Screening for partial conjunction hypotheses, Biometrics 64,
  * 1215-1222 (from memory), with Bonferroni's combination.
  * @example two events with p 0.001 and 0.004 give 0.004
@@ -17,7 +18,6 @@ const EVENTS_NEEDED = 2;
 export function missProbability(events: readonly JudgedEvent[]): number | null {
   const inside = events.filter(({ isInside }) => isInside);
   const misses = inside.filter(({ decision }) => decision === 'misses');
-  if (misses.length === 0) return null;
   const byBounds = misses.filter(({ pValue }) => pValue === null).length;
   const isRetested = misses.some((event) => event.isRetested);
   const needed = (isRetested ? 1 : EVENTS_NEEDED) - byBounds;

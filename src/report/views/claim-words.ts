@@ -1,5 +1,6 @@
 import type { FeedAgainstChallenge, JudgedClaim, JudgedEvent } from '../../analyse/claims/index.ts';
 import type { Interval } from '../../model/index.ts';
+import { standardWithoutChallenge } from '../../reference/index.ts';
 import { decimalOf, decimalText, leadingPower, roundDecimal } from '../decimal.ts';
 import { atMostDigits, plainNumber } from '../format-number.ts';
 import { lowerBoundText, percentRange, upperBoundText } from '../format-percent.ts';
@@ -24,7 +25,7 @@ export function claimReason(judged: JudgedClaim): string {
     case 'analyte-unknown':
       return `"${claim.row.values.analyte ?? ''}" is not a known analyte`;
     case 'no-figure':
-      return 'the claim names no analyte and figure that results could be compared with';
+      return `the claim names no analyte and figure that results could be compared with${standardTail(judged)}`;
     case 'up-to':
       return `"up to" sets no least figure, so any result meets it${upToTail(judged)}`;
     case 'no-result':
@@ -177,6 +178,12 @@ function capacityTail({ conditions: { throughputL } }: JudgedClaim): string {
   return stated === null || high === null
     ? ''
     : `; tested up to ${level(Math.min(high, stated))} L of the ${level(stated)} L claimed`;
+}
+
+function standardTail({ claim: { standard } }: JudgedClaim): string {
+  return standard !== null && standardWithoutChallenge(standard) !== null
+    ? `; ${standard} sets no reduction limits of its own`
+    : '';
 }
 
 function upToTail(judged: JudgedClaim): string {
