@@ -6,9 +6,10 @@ export function checkSamples(samples: readonly SampleRow[], results: ResultTable
   const withResult = new Set<number>();
   for (let index = 0; index < results.length; index += 1)
     withResult.add(results.sample[index] ?? -1);
+  const feeds = feedsByEvent(samples);
   return samples.flatMap((row, index) => [
     ...incomplete(row),
-    ...kindMismatch(row, samples),
+    ...kindMismatch(row, feeds),
     ...(isVoid(row)
       ? [voidSample(row)]
       : results.files.length > 0 && !withResult.has(index)
@@ -58,15 +59,28 @@ function incomplete(row: SampleRow): Finding[] {
   return findings;
 }
 
+/** The feeds that count, by event. */
+function feedsByEvent(
+  samples: readonly SampleRow[],
+): ReadonlyMap<string | null, readonly SampleRow[]> {
+  const feeds = new Map<string | null, SampleRow[]>();
+  for (const row of samples) {
+    if (row.values.position !== 'feed' || isVoid(row)) continue;
+    const ofEvent = feeds.get(row.values.event);
+    if (ofEvent === undefined) feeds.set(row.values.event, [row]);
+    else ofEvent.push(row);
+  }
+  return feeds;
+}
+
 /** A product is natural or spiked as its feed is; nothing else may be compared. */
-function kindMismatch(row: SampleRow, samples: readonly SampleRow[]): Finding[] {
+function kindMismatch(
+  row: SampleRow,
+  feedsOf: ReadonlyMap<string | null, readonly SampleRow[]>,
+): Finding[] {
   if (row.values.position !== 'product' || isVoid(row)) return [];
-  const feeds = samples.filter(
-    (other) =>
-      other.values.position === 'feed' &&
-      !isVoid(other) &&
-      other.values.event === row.values.event &&
-      (other.values.device === null || other.values.device === row.values.device),
+  const feeds = (feedsOf.get(row.values.event) ?? []).filter(
+    (other) => other.values.device === null || other.values.device === row.values.device,
   );
   const kind = row.values.kind ?? 'natural';
   if (feeds.length === 0 || feeds.some((feed) => (feed.values.kind ?? 'natural') === kind))

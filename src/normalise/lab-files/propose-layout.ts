@@ -58,7 +58,7 @@ export function proposeLayout(source: LabSource, analytes: AnalyteIndex): Layout
   };
   const doubts = [
     ...repeatedHeaders(plan, header, placeOf),
-    ...ambiguousRoles(picked, header, placeOf),
+    ...ambiguousRoles(withoutCompanions(picked, plan), header, placeOf),
     ...missingRoles(plan, place({ file: source.path, line: at.line })),
     ...(found.isTie ? [tie(source.path, at.line)] : []),
     ...unknownHeads(plan, header, head, found, analytes, placeOf),
@@ -165,6 +165,15 @@ function forRows(
   return Object.fromEntries(
     Object.entries(columns).filter(([, index]) => !taken.has(index)),
   ) as Partial<Record<LabRole, number>>;
+}
+
+/** A sign or limit column beside each column of figures is a companion and no candidate of the row. */
+function withoutCompanions(picked: PickedColumns, plan: LayoutPlan): PickedColumns {
+  const companions = new Set(plan.series.flatMap(({ beside }) => Object.values(beside)));
+  const ambiguous = picked.ambiguous
+    .map(({ role, indices }) => ({ role, indices: indices.filter((at) => !companions.has(at)) }))
+    .filter(({ indices }) => indices.length > 1);
+  return { ...picked, ambiguous };
 }
 
 /** Two equal heads are a doubt where one of them would be read; companions may repeat. */
