@@ -95,7 +95,7 @@ function overdue({ row, hours, times }: TimedBottle): Draft[] {
         finding(
           'holding-time-over',
           `on receipt ${firstNames(samples)} had stood ${shortNumber(hours)} h; at most ` +
-            `${time.words} may pass before ${firstNames(names)} is analysed`,
+            `${time.words} may pass before the analysis of ${firstNames(names)}`,
           'take a new sample; until then the results say little about the water at the tap',
           cellPlace(row, 'received_at'),
         ),
