@@ -196,6 +196,18 @@ describe('a claim of at most a level', () => {
     expect(row.events[0]?.why).toContain('feed itself');
   });
 
+  it('can be missed without a feed, and never be met without one', () => {
+    const alone = (product: string) =>
+      claim('at-most-level,5 ug/L,stated,,', [], {
+        'samples.csv': csv(SAMPLES, 'P,product,ro,day,,,,'),
+        'lab/lab.csv': csv(LAB, `P,Lead,${product},ug/L,0.1,0.5`),
+      }).events;
+    expect(alone('40')).toMatchObject([{ decision: 'misses' }]);
+    expect(alone('ND')).toMatchObject([
+      { decision: 'cannot-say', why: expect.stringMatching(/no feed/) },
+    ]);
+  });
+
   it('is not decided where the limit of the lab lies above it', () => {
     const row = claim('at-most-level,0.2 ug/L,stated,,', [NONE_FOUND]);
     expect(row).toMatchObject({ verdict: 'open', events: [{ decision: 'cannot-say' }] });
