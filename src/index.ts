@@ -10,6 +10,7 @@ export { claims } from './commands/claims.ts';
 export { compare } from './commands/compare.ts';
 export { costs } from './commands/costs.ts';
 export type { Filters } from './commands/filters.ts';
+export { type IdleRiseOptions, idleRise } from './commands/idle-rise.ts';
 export { lookup } from './commands/lookup.ts';
 export { blankBench } from './commands/new.ts';
 export { notes } from './commands/notes.ts';
@@ -34,6 +35,7 @@ export type {
   DrainRegionRow,
   CostRow,
   FindingRow,
+  IdleRiseRow,
   LookupRow,
   MeasureRow,
   PourRow,

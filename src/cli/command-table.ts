@@ -60,9 +60,12 @@ export const COMMAND_TABLE: readonly CommandEntry[] = [
   {
     name: 'pours',
     args: [BENCH],
-    summary: 'flow of clean water and the times to fill common vessels',
-    options: ['device', 'variant', 'format', 'out'],
-    examples: ['pours samples/first-bench', 'pours samples/fourteen-devices --format md'],
+    summary: 'flow of clean water, filling times, and the first water after a pause',
+    options: ['device', 'variant', 'scenario', 'idleRise', 'above', 'seed', 'format', 'out'],
+    examples: [
+      'pours samples/first-bench',
+      'pours samples/fourteen-devices --idle-rise --above "50 ppm"',
+    ],
     load: () => import('../commands/pours.ts'),
   },
   {

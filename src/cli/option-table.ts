@@ -129,6 +129,16 @@ const OPTIONS = {
     repeatable: true,
     excludes: ['breakEven', 'inputs', 'sweep'],
   },
+  idleRise: {
+    flags: '--idle-rise',
+    group: 'Method',
+    about: 'give the TDS of the first water after a pause, and of the water of each scenario',
+  },
+  above: {
+    flags: '--above <tds>',
+    group: 'Method',
+    about: 'count the water above this reading, such as "50 ppm"; implies --idle-rise',
+  },
   writeLayouts: {
     flags: '--write-layouts',
     group: 'Output',

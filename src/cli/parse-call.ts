@@ -114,6 +114,8 @@ interface RawOptions {
   sums?: boolean;
   filterLife?: boolean;
   log10?: boolean;
+  idleRise?: boolean;
+  above?: string;
   writeLayouts?: boolean;
   against?: string;
   out?: string;
@@ -151,6 +153,8 @@ function toCall(entry: CommandEntry, command: Command): ParsedCall {
       sums: raw.sums === true,
       filterLife: raw.filterLife === true,
       log10: raw.log10 === true,
+      idleRise: raw.idleRise === true || raw.above !== undefined,
+      above: raw.above ?? null,
       writeLayouts: raw.writeLayouts === true,
       against: raw.against ?? null,
       folder: writesFolder ? (raw.out ?? null) : null,

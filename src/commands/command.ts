@@ -59,6 +59,10 @@ export interface CallOptions {
   readonly filterLife: boolean;
   /** reductions: log10 reductions of organisms. */
   readonly log10: boolean;
+  /** pours: the first water after a pause. */
+  readonly idleRise: boolean;
+  /** pours: a TDS reading as written, such as `50 ppm`; null: none is chosen. */
+  readonly above: string | null;
   /** check: write a sidecar layout beside each lab file. */
   readonly writeLayouts: boolean;
   /** check: an earlier edition whose published numbers are compared with these. */

@@ -5,6 +5,7 @@ import { poursViews } from '../report/views/pours-view.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { checkFilters, type Filters } from './filters.ts';
+import { idleRise } from './idle-rise.ts';
 import { readBench } from './read-bench.ts';
 
 /** 8 US fluid ounces; exact (NIST Handbook 44, Appendix C). */
@@ -106,6 +107,10 @@ function pourRow(fact: FlowFact): PourRow {
 
 export async function run(call: Call): Promise<CommandResult> {
   const bench = readBench(argument(call, 0));
-  const { devices, variants } = call.options;
-  return refusedResult(bench) ?? doneResult(pours(bench, { devices, variants }));
+  const refused = refusedResult(bench);
+  if (refused !== null) return refused;
+  const { devices, variants, idleRise: isIdleRise } = call.options;
+  if (!isIdleRise) return doneResult(pours(bench, { devices, variants }));
+  await call.io.progress('playing the scenarios');
+  return doneResult(idleRise(bench, call.options));
 }

@@ -6,6 +6,7 @@ export * from './catalogue.ts';
 export * from './claim-schemas.ts';
 export type { CellKind, Cells, Column } from './columns.ts';
 export type { CostRow } from './cost-schemas.ts';
+export type { IdleRiseRow } from './idle-rise-schemas.ts';
 export * from './lab-layout.ts';
 export { OUTCOMES } from './outcome-words.ts';
 export * from './output-schemas.ts';

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { claimRow } from './claim-schemas.ts';
 import { costRow } from './cost-schemas.ts';
 import { flowColumns } from './flow-schemas.ts';
+import { idleRiseRow } from './idle-rise-schemas.ts';
 import { OUTCOMES } from './outcome-words.ts';
 import { placeSchema } from './place-schema.ts';
 import { filterLifeRow, logReductionRow, sumRow } from './sum-schemas.ts';
@@ -288,6 +289,7 @@ const ROW_SCHEMAS = {
   'drain-regions/1': drainRegionRow,
   'pours/1': pourRow,
   'costs/1': costRow,
+  'idle-rise/1': idleRiseRow,
   'compare/1': measureRow,
   'panel/1': panelRow,
   'trace/1': traceRow,

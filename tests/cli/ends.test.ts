@@ -260,6 +260,8 @@ describe('the options of a call', () => {
         pours: ['250ml'],
         curve: true,
         breakEven: false,
+        idleRise: false,
+        above: null,
         writeLayouts: false,
         against: null,
         folder: null,

@@ -22,6 +22,8 @@ const CALLS: readonly (readonly [string, readonly string[]])[] = [
   ['water-curve/1', ['water-use', bench('fourteen-devices'), '--curve']],
   ['break-even/1', ['water-use', bench('fourteen-devices'), '--break-even']],
   ['pours/1', ['pours', bench('fourteen-devices')]],
+  ['idle-rise/1', ['pours', bench('fourteen-devices'), '--above', '50 ppm']],
+  ['costs/1', ['costs', bench('fourteen-devices')]],
   ['compare/1', ['compare', bench('fourteen-devices')]],
   ['trace/1', ['trace', bench('first-bench'), 'tankless-one', 'reduction.lead']],
   ['lookup/1', ['lookup', 'nitrate']],

@@ -98,11 +98,12 @@ function flowFact(
 
 /**
  * A device without a tank makes what it pours. One with a tank makes less than it pours: what runs
- * into an open tank, where tanks.csv says it. A pitcher runs only when somebody fills it.
+ * into an open tank, where tanks.csv says it. A pitcher or a countertop device runs only when somebody
+ * fills it.
  */
 function dailyProduction(flow: PourFlow, drain: DeviceDrain): DailyProduction | null {
   const { form, tank } = drain.device.values;
-  if (form === 'pitcher') return null;
+  if (form === 'pitcher' || form === 'countertop') return null;
   if (tank !== 'yes') return { litres: flow.flowLPerMin * MINUTES_PER_DAY, from: 'pours' };
   if (drain.tank === null) return null;
   return { litres: drain.tank.tank.openFlowLPerMin * MINUTES_PER_DAY, from: 'tanks' };
