@@ -78,12 +78,18 @@ const NEEDED: Readonly<Record<Shape, NeededRoles>> = {
   'sample-list': [['sample number', ['labSample']]],
 };
 
-/** A finding for each role that has no column and no constant. */
+/**
+ * A finding for each role that has no column and no constant.
+ *
+ * @param asked roles that two columns could hold, which another finding asks about
+ */
 export function missingRoles(
   plan: Pick<LayoutPlan, 'shape' | 'columns' | 'constants' | 'sampleFrom'>,
   at: Place,
+  asked: ReadonlySet<LabRole> = new Set(),
 ): Finding[] {
   return NEEDED[plan.shape]
+    .filter(([, roles]) => !roles.some((role) => asked.has(role)))
     .filter(([, roles]) => !(roles.includes('labSample') && plan.sampleFrom.length > 0))
     .filter(([, roles]) =>
       roles.every((role) => plan.columns[role] === undefined && plan.constants[role] === undefined),

@@ -59,7 +59,11 @@ export function proposeLayout(source: LabSource, analytes: AnalyteIndex): Layout
   const doubts = [
     ...repeatedHeaders(plan, header, placeOf),
     ...ambiguousRoles(withoutCompanions(picked, plan), header, placeOf),
-    ...missingRoles(plan, place({ file: source.path, line: at.line })),
+    ...missingRoles(
+      plan,
+      place({ file: source.path, line: at.line }),
+      new Set(picked.ambiguous.map(({ role }) => role)),
+    ),
     ...(found.isTie ? [tie(source.path, at.line)] : []),
     ...unknownHeads(plan, header, head, found, analytes, placeOf),
   ];
