@@ -22,8 +22,12 @@ export { type TraceOptions, trace } from './commands/trace.ts';
 export {
   breakEvens,
   type CurveOptions,
+  drainRegions,
+  type SweepOptions,
+  sweepWaterUse,
   type WaterUseOptions,
   waterCurve,
+  waterInputs,
   waterUse,
 } from './commands/water-use.ts';
 export { BenchError, type Finding, type Level, type Place } from './findings/index.ts';
@@ -32,8 +36,8 @@ export type {
   BenchSettings,
   BreakEvenRow,
   ClaimRow,
-  DrainRegionRow,
   CostRow,
+  DrainRegionRow,
   FindingRow,
   IdleRiseRow,
   LookupRow,

@@ -122,7 +122,7 @@ export function* inputsWork(
       ...filterSettings(options),
     },
     rows,
-    findings: use.findings,
+    findings: [...use.findings, ...uncertainty.findings],
     views: [inputsView(rows)],
   });
 }

@@ -1,4 +1,4 @@
-import { computeWaterUse, type SpreadProgress } from '../analyse/index.ts';
+import { benchUncertainty, computeWaterUse, type SpreadProgress } from '../analyse/index.ts';
 import type { Bench } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { waterUseViews } from '../report/views/index.ts';
@@ -45,7 +45,7 @@ function* useWork(bench: Bench, options: WaterUseOptions): Generator<SpreadProgr
       ...filterSettings(options),
     },
     rows: kept.map((fact) => fact.row),
-    findings: use.findings,
+    findings: [...use.findings, ...benchUncertainty(bench, use.drains).findings],
     views: waterUseViews(use, kept),
   });
 }

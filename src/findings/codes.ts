@@ -186,6 +186,9 @@ const CODES = {
   // Water use
   'drain-runs-missing': note('A device with a drain line has no measured production run.'),
   'run-took-flush': warning('A production run was collected until after a flush.'),
+  'drain-ways-differ': warning(
+    'Pours collected with their flush and runs without it make different drain of a device.',
+  ),
   'run-clean-zero': error('The measured runs of a device hold no clean water.'),
   'flush-volume-missing': error('A flush rule has no volume and no measured flush.'),
   'rule-incomplete': error('A flush rule lacks a figure its trigger needs.'),

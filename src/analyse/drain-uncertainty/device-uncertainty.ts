@@ -1,9 +1,11 @@
-import type { Bench } from '../../model/index.ts';
+import type { Finding } from '../../findings/index.ts';
+import { type Bench, STANDARD } from '../../model/index.ts';
 import type { DeviceDrain } from '../device-drain.ts';
 import type { DrainFit } from '../drain-fit.ts';
 import type { FlushVolume } from '../flush-volumes.ts';
 import { type FitUncertainty, fitUncertainty } from './fit-uncertainty.ts';
 import { type FlushUncertainty, flushScatter, flushUncertainty } from './flush-uncertainty.ts';
+import { waysDiffer } from './isolated-line.ts';
 import { fitScatter, pooledScatter, type Scatter } from './run-scatter.ts';
 
 /** What is open in the figures a device is played with. */
@@ -19,6 +21,8 @@ export interface BenchUncertainty {
   readonly runs: Scatter;
   readonly flushes: Scatter;
   of(drain: DeviceDrain): DeviceUncertainty;
+  /** Devices whose two ways to a drain ratio and a flush disagree; variants of one device once. */
+  readonly findings: readonly Finding[];
 }
 
 /**
@@ -37,14 +41,14 @@ export function benchUncertainty(bench: Bench, drains: readonly DeviceDrain[]): 
   }
   const runs = pooledScatter([...fits.values()].map(fitScatter));
   const flushes = pooledScatter([...volumes.values()].map(flushScatter));
-  return {
-    runs,
-    flushes,
-    of: ({ fit, flushVolumes }) => ({
-      fit: fit === null ? null : fitUncertainty(fit, runs, instruments),
-      flushes: flushVolumes.map((volume) =>
-        flushUncertainty(volume, flushes, instruments, water_use.stated_flush_spread),
-      ),
-    }),
-  };
+  const of = ({ fit, flushVolumes }: DeviceDrain): DeviceUncertainty => ({
+    fit: fit === null ? null : fitUncertainty(fit, runs, instruments),
+    flushes: flushVolumes.map((volume) =>
+      flushUncertainty(volume, flushes, instruments, water_use.stated_flush_spread),
+    ),
+  });
+  const findings = drains
+    .filter(({ variant, hasTank }) => variant === STANDARD && !hasTank)
+    .flatMap((drain) => waysDiffer(bench, drain, of(drain), runs));
+  return { runs, flushes, of, findings };
 }

@@ -20,14 +20,35 @@ export function expectedDrainL(fit: DrainFit, run: DrainRun): number {
   return fit.ratio * run.clean.volumeL + fit.perStartL * (run.row.values.starts ?? 0);
 }
 
-/** Scatter of the runs of one fit about it. */
+/** The runs of a fit whose bucket held production alone, and the drain ratio they give. */
+export function plainRuns(fit: DrainFit): {
+  readonly runs: readonly DrainRun[];
+  readonly ratio: number;
+} {
+  const used = usedRuns(fit);
+  const runs = used.filter(({ row }) => row.values.collected_until !== 'after-flush');
+  let cleanL = 0;
+  let drainL = 0;
+  for (const run of runs) {
+    cleanL += run.clean.volumeL;
+    drainL += run.producingL - fit.perStartL * (run.row.values.starts ?? 0);
+  }
+  return runs.length === used.length || cleanL <= 0
+    ? { runs: used, ratio: fit.ratio }
+    : { runs, ratio: drainL / cleanL };
+}
+
+/**
+ * Scatter of the runs of one fit. Where some runs had a flush taken out, that of the others about
+ * their own ratio: what is wrong with the flush is no scatter of the runs.
+ */
 export function fitScatter(fit: DrainFit): Scatter {
-  const runs = usedRuns(fit);
+  const { runs, ratio } = plainRuns(fit);
   const degreesOfFreedom = runs.length - (fit.method === 'pooled' ? 1 : 2);
   if (degreesOfFreedom <= 0) return NO_SCATTER;
   let squares = 0;
   for (const run of runs) {
-    const expectedL = expectedDrainL(fit, run);
+    const expectedL = ratio * run.clean.volumeL + fit.perStartL * (run.row.values.starts ?? 0);
     if (expectedL > 0) squares += ((run.producingL - expectedL) / expectedL) ** 2;
   }
   return { relativeSd: Math.sqrt(squares / degreesOfFreedom), degreesOfFreedom };
