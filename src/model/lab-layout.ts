@@ -233,10 +233,6 @@ export const labLayoutSchema = z.strictObject({
     .enum(['total', 'dissolved'])
     .optional()
     .describe('which of a total and a dissolved result counts; total without it'),
-  confirmed: z
-    .boolean()
-    .optional()
-    .describe('true once a person has looked at what was only proposed'),
   questions: z
     .array(z.string())
     .optional()
