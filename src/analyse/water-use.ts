@@ -15,6 +15,7 @@ import { type DeviceDrain, deviceDrains } from './device-drain.ts';
 import { pourFlows } from './pour-flow.ts';
 import { playTank } from './tank/index.ts';
 import { type WaterScenario, waterScenarios } from './water-scenarios.ts';
+import { reportedYardsticks } from './yardsticks/index.ts';
 
 /** One device in one state, played through one scenario. */
 export interface WaterUseFact {
@@ -122,7 +123,22 @@ function useRow(
             shortfall_L_per_day: tank.shortfallL / scenario.days,
             starts_per_day: tank.starts / scenario.days,
           },
+    yardsticks: yardsticksRow(drain, simulated),
     findings: [...new Set(codes)],
+  };
+}
+
+function yardsticksRow(
+  drain: DeviceDrain,
+  simulated: SimulatedDrain | null,
+): WaterUseRow['yardsticks'] {
+  const found = reportedYardsticks(drain, simulated);
+  if (found === null) return null;
+  return {
+    recovery_tank_bypassed: found.recoveryTankBypassed,
+    efficiency_in_use: found.efficiencyInUse,
+    within_2_3: found.isWithinDrainRatio,
+    reaches_40_percent: found.reachesEfficiency,
   };
 }
 

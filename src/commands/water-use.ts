@@ -2,6 +2,7 @@ import { benchUncertainty, computeWaterUse, type SpreadProgress } from '../analy
 import type { Bench } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { waterUseViews } from '../report/views/index.ts';
+import { yardsticksViews } from '../report/views/yardsticks-view.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { checkFilters } from './filters.ts';
@@ -46,7 +47,7 @@ function* useWork(bench: Bench, options: WaterUseOptions): Generator<SpreadProgr
     },
     rows: kept.map((fact) => fact.row),
     findings: [...use.findings, ...benchUncertainty(bench, use.drains).findings],
-    views: waterUseViews(use, kept),
+    views: [...waterUseViews(use, kept), ...yardsticksViews(kept.map((fact) => fact.row))],
   });
 }
 

@@ -135,6 +135,15 @@ const waterUseRow = z.strictObject({
     })
     .nullable()
     .describe('the refills of a storage tank that tanks.csv describes'),
+  yardsticks: z
+    .strictObject({
+      recovery_tank_bypassed: maybe.describe('product / inlet while producing, without the tank'),
+      efficiency_in_use: maybe.describe('product the user gets / inlet over the scenario'),
+      within_2_3: z.boolean().nullable().describe('at most 2.3 to drain per volume treated'),
+      reaches_40_percent: z.boolean().nullable(),
+    })
+    .nullable()
+    .describe('beside published yardsticks, by estimates; no ratings. Reverse osmosis only'),
   findings: z.array(z.string()),
 });
 
