@@ -1,8 +1,6 @@
 import { BenchError } from '../findings/index.ts';
 import { CYLINDER_TOLERANCES, type CylinderTolerance } from './tables/cylinder-tolerances.ts';
 
-export { CYLINDER_TOLERANCES, type CylinderTolerance } from './tables/cylinder-tolerances.ts';
-
 /** How far a measured volume may be off: half-widths, each a range within which every error is as likely. */
 export interface VolumeTolerance {
   /** Litres the vessel itself may be off; the same error again whenever it is used. */

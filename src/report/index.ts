@@ -7,6 +7,11 @@ export {
   type DrainCurveChartInput,
   drainCurveChart,
 } from './charts/drain-curve-chart.ts';
+export {
+  type DrainRegion,
+  type DrainRegionsChartInput,
+  drainRegionsChart,
+} from './charts/drain-regions-chart.ts';
 export type { Chart } from './charts/draw-svg.ts';
 export type { ReductionMark } from './charts/reduction-marks.ts';
 export { type ReductionsChartInput, reductionsChart } from './charts/reductions-chart.ts';

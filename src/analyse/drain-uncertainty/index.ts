@@ -13,5 +13,4 @@ export {
   type SpreadOptions,
   type SpreadProgress,
   spreadSteps,
-  spreadUse,
 } from './spread-use.ts';
