@@ -8,7 +8,7 @@
 export { check } from './commands/check.ts';
 export { claims } from './commands/claims.ts';
 export { compare } from './commands/compare.ts';
-export { costs } from './commands/costs.ts';
+export { costs, costsChart } from './commands/costs.ts';
 export type { Filters } from './commands/filters.ts';
 export { type IdleRiseOptions, idleRise } from './commands/idle-rise.ts';
 export { lookup } from './commands/lookup.ts';

@@ -1,7 +1,10 @@
-import { type Costs, computeCosts } from '../analyse/costs/index.ts';
+import { type Costs, computeCosts, costSeries } from '../analyse/costs/index.ts';
 import { computeWaterUse } from '../analyse/index.ts';
-import type { Bench } from '../model/index.ts';
+import { BenchError } from '../findings/index.ts';
+import { type Bench, STANDARD } from '../model/index.ts';
 import { readCostSettings } from '../normalise/index.ts';
+import { costChart } from '../report/charts/cost-chart.ts';
+import type { Chart } from '../report/charts/draw-svg.ts';
 import type { Outcome } from '../report/index.ts';
 import { costsViews } from '../report/views/costs-view.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
@@ -10,8 +13,8 @@ import { checkFilters } from './filters.ts';
 import { readBench } from './read-bench.ts';
 import { seedOf, type WaterUseOptions } from './water-use.ts';
 
-/** The costs of a bench, before any filter: what `costs` prints and charts are drawn from. */
-export function benchCosts(bench: Bench, options: WaterUseOptions = {}): Costs {
+/** The costs of a bench, before any filter. */
+function benchCosts(bench: Bench, options: WaterUseOptions = {}): Costs {
   const use = computeWaterUse(bench, seedOf(bench, options));
   return computeCosts(bench, use, readCostSettings(bench.settings).value);
 }
@@ -53,6 +56,38 @@ export function costs(bench: Bench, options: WaterUseOptions = {}): Outcome {
     rows: [...kept, ...keptRanges],
     findings,
     views: costsViews(kept, keptRanges),
+  });
+}
+
+/**
+ * Money spent over the years on every device in one scenario, as an SVG.
+ *
+ * A device without a purchase price has no curve; a curve that leaves something out says so.
+ * @param bench a bench without errors
+ * @throws {BenchError} filter-unknown; currency-mixed
+ */
+export async function costsChart(
+  bench: Bench,
+  scenario: string,
+  options: WaterUseOptions = {},
+): Promise<Chart> {
+  const keep = checkFilters(bench, { ...options, scenarios: [scenario] });
+  const { facts, findings } = benchCosts(bench, options);
+  const mixed = findings.find((item) => item.level === 'error');
+  if (mixed !== undefined) {
+    throw new BenchError(mixed.code, mixed.message, mixed.remedy, mixed.place);
+  }
+  const names = new Map(bench.tables.devices.map(({ values }) => [values.device, values.name]));
+  const curves = costSeries(facts, scenario)
+    .filter(({ device, variant }) => keep.keepsDevice(device, variant))
+    .map(({ device, variant, isWhole, points }) => {
+      const name = names.get(device) ?? device;
+      return { name: variant === STANDARD ? name : `${name} (${variant})`, isWhole, points };
+    });
+  return costChart({
+    title: `What each device has cost by when: ${scenario}`,
+    currency: facts[0]?.row.currency ?? '',
+    curves,
   });
 }
 

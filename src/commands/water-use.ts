@@ -2,6 +2,7 @@ import { benchUncertainty, computeWaterUse, type SpreadProgress } from '../analy
 import type { Bench } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { waterUseViews } from '../report/views/index.ts';
+import { tankViews } from '../report/views/tank-view.ts';
 import { yardsticksViews } from '../report/views/yardsticks-view.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
@@ -38,6 +39,7 @@ function* useWork(bench: Bench, options: WaterUseOptions): Generator<SpreadProgr
   const kept = facts.filter(
     ({ row }) => keep.keepsDevice(row.device, row.variant) && keep.keepsScenario(row.scenario),
   );
+  const rows = kept.map((fact) => fact.row);
   return benchOutcome(bench, {
     schema: 'water-use/1',
     settings: {
@@ -45,9 +47,9 @@ function* useWork(bench: Bench, options: WaterUseOptions): Generator<SpreadProgr
       ...rangeSettings(bench, options),
       ...filterSettings(options),
     },
-    rows: kept.map((fact) => fact.row),
+    rows,
     findings: [...use.findings, ...benchUncertainty(bench, use.drains).findings],
-    views: [...waterUseViews(use, kept), ...yardsticksViews(kept.map((fact) => fact.row))],
+    views: [...waterUseViews(use, kept), ...tankViews(rows), ...yardsticksViews(rows)],
   });
 }
 

@@ -4,7 +4,7 @@ import type { WaterUse, WaterUseFact } from '../water-use.ts';
 import { commonCurrency } from './currencies.ts';
 import { energyUse } from './energy-use.ts';
 import { amountSpread, type KnownAmount, rangeOf, sumOf, timesAmount } from './known-amount.ts';
-import { type Ownership, ownershipCost, replacementYears } from './ownership.ts';
+import { ownershipCost } from './ownership.ts';
 import { type PartCost, partCosts } from './part-costs.ts';
 
 const DAYS_PER_YEAR = 365;
@@ -197,34 +197,4 @@ function notCounted(facts: readonly CostFact[]): Finding[] {
       cellPlace(fact.use.drain.device, 'device'),
     );
   });
-}
-
-/** What was spent by a moment, for a chart over time. */
-export interface SpentBy {
-  readonly year: number;
-  readonly amount: number;
-}
-
-/**
- * Money spent up to each moment: the purchase at 0, parts as they are bought, the rest evenly.
- * @returns two points at every purchase, before and after it
- */
-export function spentOverTime(
-  input: Pick<Ownership, 'purchase' | 'parts' | 'runningPerYear' | 'years'>,
-): SpentBy[] {
-  const { purchase, parts, runningPerYear, years } = input;
-  const purchases = parts
-    .flatMap(({ price, intervalYears }) =>
-      replacementYears(intervalYears, years).map((year) => ({ year, price })),
-    )
-    .sort((a, b) => a.year - b.year);
-  const points: SpentBy[] = [{ year: 0, amount: purchase }];
-  let bought = purchase;
-  for (const { year, price } of purchases) {
-    points.push({ year, amount: bought + runningPerYear * year });
-    bought += price;
-    points.push({ year, amount: bought + runningPerYear * year });
-  }
-  points.push({ year: years, amount: bought + runningPerYear * years });
-  return points;
 }

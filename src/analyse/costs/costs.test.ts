@@ -4,7 +4,6 @@ import { costs } from '../../commands/costs.ts';
 import { readBench } from '../../commands/read-bench.ts';
 import { BenchError } from '../../findings/index.ts';
 import type { CostRow } from '../../model/index.ts';
-import { spentOverTime } from './compute-costs.ts';
 import { amountSpread, rangeOf } from './known-amount.ts';
 import {
   energyKWh,
@@ -13,6 +12,7 @@ import {
   replacementInterval,
   replacementYears,
 } from './ownership.ts';
+import { spentOverTime } from './spent-over-time.ts';
 
 const SETTINGS = {
   title: 'A bench of a test',

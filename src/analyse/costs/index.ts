@@ -1,13 +1,7 @@
 // Takes: a bench, its water use and the tariffs. Gives: the cost of owning each device in each
 // scenario, by component, with what is not counted named.
 // Never converts a currency, never counts as zero what is not known.
-export {
-  type CostFact,
-  type Costs,
-  computeCosts,
-  type SpentBy,
-  spentOverTime,
-} from './compute-costs.ts';
+export { type CostFact, type Costs, computeCosts } from './compute-costs.ts';
 export {
   energyKWh,
   type Ownership,
@@ -17,3 +11,4 @@ export {
   replacementInterval,
   replacementYears,
 } from './ownership.ts';
+export { type CostSeries, costSeries, type SpentBy, spentOverTime } from './spent-over-time.ts';

@@ -1,0 +1,192 @@
+import type { Axis, Mark } from 'vega';
+import { significant } from '../format-number.ts';
+import { printable } from '../printable.ts';
+import { emptyChart, framed } from './chart-frame.ts';
+import { dataLayer, group, layered, lines, SYMBOL_AREA, symbols, texts } from './chart-marks.ts';
+import { type Chart, drawSvg } from './draw-svg.ts';
+import { ticksFromZero } from './nice-ticks.ts';
+import { GREY, PALE, type SeriesLook, seriesLook } from './series-look.ts';
+import { spreadLabels } from './spread-labels.ts';
+import { shortened, widestText } from './text-width.ts';
+
+/** What a device has cost by each moment. */
+export interface CostCurve {
+  /** Name of the device, and its variant where it has several. */
+  readonly name: string;
+  /** False: something is not counted, and the curve is a lower bound. */
+  readonly isWhole: boolean;
+  readonly points: readonly { readonly year: number; readonly amount: number }[];
+}
+
+export interface CostChartInput {
+  /** States the finding. */
+  readonly title: string;
+  /** ISO 4217 code of every amount. */
+  readonly currency: string;
+  readonly curves: readonly CostCurve[];
+}
+
+type Series = CostCurve & { readonly look: SeriesLook };
+
+const LEFT = 58;
+const PLOT_WIDTH = 470;
+const LEAST_HEIGHT = 320;
+const BOTTOM = 40;
+const LABEL_LINE = 16;
+const LEADER = 26;
+const SAMPLE = 30;
+const SIZE = 11;
+const LONGEST_NAME = 420;
+
+/**
+ * Money spent over the years, one line a device with a step at every purchase of parts. Lines are
+ * told apart by dash and shape and named at their right end; a lower bound says so.
+ */
+export async function costChart(input: CostChartInput): Promise<Chart> {
+  const title = printable(input.title);
+  const series = input.curves
+    .filter((curve) => curve.points.length > 0)
+    .map((curve, i): Series => ({ ...curve, name: printable(curve.name), look: seriesLook(i) }));
+  if (series.length === 0) {
+    return drawSvg(emptyChart(title, 'No cost to show.'), title, 'No cost to show.');
+  }
+  const names = series.map((each) =>
+    shortened(each.isWhole ? each.name : `${each.name}, at least`, SIZE, LONGEST_NAME),
+  );
+  const height = Math.max(LEAST_HEIGHT, series.length * LABEL_LINE);
+  const spec = framed({
+    title,
+    key: [],
+    width: LEFT + PLOT_WIDTH + LEADER + SAMPLE + Math.ceil(widestText(names, SIZE)),
+    height: height + BOTTOM,
+    body: [plot(series, names, height, printable(input.currency))],
+  });
+  return drawSvg(spec, title, describe(series, input.currency));
+}
+
+function plot(
+  series: readonly Series[],
+  names: readonly string[],
+  height: number,
+  currency: string,
+): Mark {
+  const points = series.flatMap((each) => each.points);
+  const years = points.reduce((most, point) => Math.max(most, point.year), 0) || 1;
+  const ticks = ticksFromZero(
+    points.reduce((most, point) => Math.max(most, point.amount), 0),
+    6,
+  );
+  const top = ticks.at(-1) ?? 1;
+  const look = { titleFontSize: SIZE, titleFontWeight: 'normal', labelOverlap: false } as const;
+  const common = { domainColor: GREY, tickColor: GREY, gridColor: PALE, aria: false, ...look };
+  const axes: Axis[] = [
+    {
+      ...common,
+      orient: 'bottom',
+      scale: 'years',
+      values: ticksFromZero(years, 5).filter((tick) => tick <= years),
+      format: '~f',
+      title: 'years after the purchase',
+    },
+    {
+      ...common,
+      orient: 'left',
+      scale: 'money',
+      values: ticks,
+      grid: true,
+      format: '~f',
+      title: `spent so far (${currency})`,
+    },
+  ];
+  return group(
+    'plot',
+    { x: LEFT, y: 0, width: PLOT_WIDTH, height },
+    {
+      ...layered([...curveLayers(series), ...nameLayers(series, names, height, top)]),
+      scales: [
+        { name: 'years', type: 'linear', domain: [0, years], range: [0, PLOT_WIDTH] },
+        { name: 'money', type: 'linear', domain: [0, top], range: [height, 0] },
+      ],
+      axes,
+    },
+  );
+}
+
+function curveLayers(series: readonly Series[]) {
+  const place = {
+    x: { scale: 'years', field: 'year' },
+    y: { scale: 'money', field: 'amount' },
+  };
+  const curves = series.map((each, i) =>
+    dataLayer(`curve-${i}`, 'line', each.points, {
+      ...place,
+      stroke: { value: each.look.colour },
+      strokeWidth: { value: 1.8 },
+      strokeDash: { value: each.look.dash },
+    }),
+  );
+  const ends = series.flatMap((each) =>
+    [each.points[0], each.points.at(-1)].map((point) => ({ ...point, ...each.look })),
+  );
+  const marks = dataLayer('points', 'symbol', ends, {
+    ...place,
+    shape: { field: 'shape' },
+    fill: { field: 'colour' },
+    size: { value: SYMBOL_AREA },
+  });
+  return [...curves, marks];
+}
+
+function nameLayers(
+  series: readonly Series[],
+  names: readonly string[],
+  height: number,
+  top: number,
+) {
+  const ends = series.map((each) => height * (1 - (each.points.at(-1)?.amount ?? 0) / top));
+  const places = spreadLabels(ends, LABEL_LINE, LABEL_LINE / 2, height - LABEL_LINE / 2);
+  const start = PLOT_WIDTH + LEADER;
+  const middle = start + (SAMPLE - 6) / 2;
+  const at = series.map(({ look }, i) => ({ look, end: ends[i] ?? 0, y: places[i] ?? 0 }));
+  const leaders = at.map(({ end, y }) => {
+    const from = { x: PLOT_WIDTH + 3, y: end };
+    return { ...from, x2: start - 3, y2: y, colour: '#b0b0b0', width: 0.8 };
+  });
+  const samples = at.map(({ look, y }) => {
+    const { colour, dash } = look;
+    return { x: start, y, x2: start + SAMPLE - 6, y2: y, colour, width: 1.8, dash };
+  });
+  const shapes = at.map(({ look, y }) => ({ x: middle, y, ...look }));
+  const labels = at.map(({ y }, i) => ({
+    x: start + SAMPLE,
+    y,
+    text: names[i] ?? '',
+    size: SIZE,
+  }));
+  return [
+    lines('leaders', leaders),
+    lines('samples', samples),
+    symbols('sample-points', shapes),
+    texts('names', labels),
+  ];
+}
+
+/** The cheapest and the dearest at the end, and how many curves are lower bounds. */
+function describe(series: readonly Series[], currency: string): string {
+  const ordered = [...series].sort((a, b) => lastAmount(a) - lastAmount(b));
+  const [low, high] = [ordered[0], ordered.at(-1)];
+  const bounds = series.filter((each) => !each.isWhole).length;
+  if (low === undefined || high === undefined) return '';
+  const text = (one: Series): string =>
+    `${one.isWhole ? '' : 'at least '}${significant(lastAmount(one), 3)} ${currency} (${one.name})`;
+  const range = low === high ? text(low) : `from ${text(low)} to ${text(high)}`;
+  const years = significant(low.points.at(-1)?.year ?? 0, 2);
+  return (
+    `Money spent over the years, ${series.length} ${series.length === 1 ? 'curve' : 'curves'}. ` +
+    `After ${years} years ${range}.${bounds === 0 ? '' : ` Lower bounds: ${bounds}.`}`
+  );
+}
+
+function lastAmount(series: Series): number {
+  return series.points.at(-1)?.amount ?? 0;
+}
