@@ -25,6 +25,7 @@ export {
   type StatementOptions,
   stateReduction,
   type UncertainSide,
+  widenedSide,
 } from './reduction-statement.ts';
 export {
   computeReductions,

@@ -3,5 +3,10 @@
 // Imports the folders to its left except read/ and normalise/.
 export { type Measure, measuresOf } from './measures.ts';
 export { type ReductionSummary, summariseReductions } from './reduction-summary.ts';
+export {
+  type AnalyteComparison,
+  type TellingOptions,
+  tellApart,
+} from './telling-apart/index.ts';
 export { traceReduction } from './trace-reduction.ts';
 export { SCENARIO_FIGURES, traceDrainRatio, traceScenario } from './trace-water-use.ts';

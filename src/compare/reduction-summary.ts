@@ -78,8 +78,8 @@ function summarise(
   const pairs = used.flatMap(({ feed, product }): ReplicatePair[] =>
     feed === null || product === null ? [] : [{ feed, product }],
   );
-  const feed = meanOf(pairs.map((pair) => pair.feed));
-  const product = meanOf(pairs.map((pair) => pair.product));
+  const feed = meanSide(pairs.map((pair) => pair.feed));
+  const product = meanSide(pairs.map((pair) => pair.product));
   const replicates = pairs.length > 1 ? replicatePairs(pairs, options.confidence) : null;
   const statement = statementOf(used, { feed, product, replicates }, options);
   const lows = used.map(({ row: { reduction } }) => reduction.interval_low ?? reduction.low);
@@ -136,7 +136,8 @@ function statementOf(
   };
 }
 
-function meanOf(sides: readonly UncertainSide[]): UncertainSide | null {
+/** The mean of sides of several events, bound by bound; null without any. */
+export function meanSide(sides: readonly UncertainSide[]): UncertainSide | null {
   const [first] = sides;
   if (first === undefined) return null;
   if (sides.length === 1) return first;

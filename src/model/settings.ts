@@ -60,6 +60,12 @@ export const benchSettingsSchema = z.strictObject({
     .boolean()
     .default(false)
     .describe('whether feed and product may come from different lab files'),
+  equivalence_margin: share
+    .default(0.05)
+    .describe(
+      'devices whose reductions differ by no more than this fraction count as equivalent: 0.05 is ' +
+        'five points of percent',
+    ),
   uncertainty: z
     .strictObject({
       repeatability_fraction: z.number().gt(0).lte(1).default(0.5),

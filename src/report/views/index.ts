@@ -10,6 +10,7 @@ export { poursView } from './pours-view.ts';
 export { levelsText, levelText, reductionText, sideText, summaryText } from './reduction-words.ts';
 export { reductionViews } from './reductions-view.ts';
 export { logReductionsViews, sumsViews } from './sums-view.ts';
+export { toldApartView } from './told-apart-view.ts';
 export { traceView } from './trace-view.ts';
 export { inputsView, regionsView, sweepView } from './water-sweep-view.ts';
 export { breakEvenView, curveView, ratioText, waterUseViews } from './water-use-view.ts';
