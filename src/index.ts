@@ -12,6 +12,7 @@ export { costs, costsChart } from './commands/costs.ts';
 export type { Filters } from './commands/filters.ts';
 export { type IdleRiseOptions, idleRise } from './commands/idle-rise.ts';
 export { lookup } from './commands/lookup.ts';
+export { minerals } from './commands/minerals.ts';
 export { blankBench } from './commands/new.ts';
 export { notes } from './commands/notes.ts';
 export { type PanelOptions, panel } from './commands/panel.ts';
@@ -42,6 +43,7 @@ export type {
   IdleRiseRow,
   LookupRow,
   MeasureRow,
+  MineralRow,
   PourRow,
   ReductionOutcome,
   ReductionRow,

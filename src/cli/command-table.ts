@@ -69,6 +69,17 @@ export const COMMAND_TABLE: readonly CommandEntry[] = [
     load: () => import('../commands/pours.ts'),
   },
   {
+    name: 'minerals',
+    args: [BENCH],
+    summary: 'what the water keeps of its minerals, gains from a mineral stage and may corrode',
+    options: ['device', 'variant', 'analyte', 'format', 'out'],
+    examples: [
+      'minerals samples/fourteen-devices',
+      'minerals samples/fourteen-devices --device tankless-c --format json',
+    ],
+    load: () => import('../commands/minerals.ts'),
+  },
+  {
     name: 'costs',
     args: [BENCH],
     summary: 'cost of ownership: purchase, parts, water, sewer and energy',

@@ -171,6 +171,10 @@ const CODES = {
   'feed-moved': note('The feed changed by more than the difference that is claimed.'),
   'rise-shown': note('A product result lies above its feed.'),
   'kind-mismatch': error('A product sample is natural and its feed spiked, or the reverse.'),
+  // Minerals
+  'solids-not-rejection': note(
+    'Dissolved solids behind a mineral stage are not a measure of rejection.',
+  ),
   // Claims
   'claim-value-unreadable': warning('The figure of a claim cannot be compared with results.'),
   'claim-contradicted': note('Measurements contradict a claim.'),

@@ -8,6 +8,11 @@ export type { CellKind, Cells, Column } from './columns.ts';
 export type { CostRow } from './cost-schemas.ts';
 export type { IdleRiseRow } from './idle-rise-schemas.ts';
 export * from './lab-layout.ts';
+export type {
+  MineralGuidanceVerdict,
+  MineralNote,
+  MineralRow,
+} from './mineral-schemas.ts';
 export { OUTCOMES } from './outcome-words.ts';
 export * from './output-schemas.ts';
 export * from './quantity.ts';

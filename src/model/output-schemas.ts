@@ -3,6 +3,7 @@ import { claimRow } from './claim-schemas.ts';
 import { costRow } from './cost-schemas.ts';
 import { flowColumns } from './flow-schemas.ts';
 import { idleRiseRow } from './idle-rise-schemas.ts';
+import { mineralRow } from './mineral-schemas.ts';
 import { OUTCOMES } from './outcome-words.ts';
 import { placeSchema } from './place-schema.ts';
 import { filterLifeRow, logReductionRow, sumRow } from './sum-schemas.ts';
@@ -297,6 +298,7 @@ const ROW_SCHEMAS = {
   'sweep/1': sweepRow,
   'drain-regions/1': drainRegionRow,
   'pours/1': pourRow,
+  'minerals/1': mineralRow,
   'costs/1': costRow,
   'idle-rise/1': idleRiseRow,
   'compare/1': measureRow,
