@@ -32,7 +32,12 @@ export function judgeResult(cells: ResultCells): Judgement {
   const alone = lettersAlone(text, cells.result, meaningOf);
   const tail = readTail(text, cells.isUnit);
   const letters = [...alone, ...tail.letters, ...lettersOf(cells.qualifier)];
-  const read: ResultText = alone.length > 0 ? { kind: 'missing', reason: 'blank' } : text;
+  const read: ResultText =
+    alone.length > 0
+      ? { kind: 'missing', reason: 'blank' }
+      : tail.isStrange
+        ? { kind: 'unreadable' }
+        : text;
   const meaning = meaningsOf(cells, letters, meaningOf, findings);
   const result = meaning === null ? null : judge(read, meaning, letters, cells, findings);
   return { result, cellUnit: tail.unit, findings };
@@ -45,19 +50,33 @@ function lettersAlone(text: ResultText, cell: string, meaningOf: LetterReader): 
   return letters.every((letter) => meaningOf(letter) !== null) ? letters : [];
 }
 
-function readTail(
-  text: ResultText,
-  isUnit: (text: string) => boolean,
-): { readonly letters: readonly string[]; readonly unit: string | null } {
+interface Tail {
+  readonly letters: readonly string[];
+  readonly unit: string | null;
+  /** True where something stands behind the figure that is neither unit nor letters. */
+  readonly isStrange: boolean;
+}
+
+function readTail(text: ResultText, isUnit: (text: string) => boolean): Tail {
   const tail = 'tail' in text ? text.tail.trim() : '';
-  if (tail === '') return { letters: [], unit: null };
-  if (isUnit(tail)) return { letters: [], unit: tail };
+  if (tail === '') return { letters: [], unit: null, isStrange: false };
+  if (isUnit(tail)) return { letters: [], unit: tail, isStrange: false };
   // A unit may be followed by letters: 5.0 mg/L J.
   const parts = /^(\S+)\s+(.+)$/.exec(tail);
-  if (parts !== null && isUnit(parts[1] ?? '')) {
-    return { letters: lettersOf(parts[2] ?? ''), unit: parts[1] ?? null };
-  }
-  return { letters: lettersOf(tail), unit: null };
+  const [unit = '', behind = ''] = parts?.slice(1) ?? [];
+  const hasUnit = parts !== null && isUnit(unit);
+  const letters = lettersOf(hasUnit ? behind : tail);
+  const isStrange = letters.some(isNoLetter);
+  return { letters: isStrange ? [] : letters, unit: hasUnit ? unit : null, isStrange };
+}
+
+/**
+ * A second figure, a power of ten or a remark behind a figure changes or questions it, so it is
+ * never kept as a letter.
+ */
+function isNoLetter(text: string): boolean {
+  if (/^\d+-\d+[A-Z]$/.test(text)) return false;
+  return text.length > 6 || /^[-+<>=]?[\d.,]/.test(text) || /^(?:e[+-]?\d|[x×*]\s*10)/i.test(text);
 }
 
 function judge(
@@ -110,6 +129,8 @@ function judge(
       return range(text.low, text.high, figure(null), findings);
     case 'absent':
     case 'present':
+      // One letter says so only where presence is what is looked for.
+      if (!cells.isCount && cells.result.trim().length === 1) return unreadable(cells, findings);
       return presence(text.kind === 'present', figure(null), cells, findings);
     case 'number':
       return number(text, meaning, figure(text.value), cells, findings);

@@ -6,4 +6,4 @@ export { type CsvOptions, forEachRecord, type OnRecord } from './csv-records.ts'
 export { type DecodedText, decodeText, type Encoding } from './decode-text.ts';
 export { type JsonReading, readJson } from './read-json.ts';
 export { emptyFile, readTable, type TableReading } from './read-table.ts';
-export { DELIMITERS, sniffDelimiter } from './sniff-delimiter.ts';
+export { sniffDelimiter } from './sniff-delimiter.ts';

@@ -1,7 +1,7 @@
 import { BenchError } from '../findings/index.ts';
 import { type CsvOptions, forEachRecord } from './csv-records.ts';
 
-export const DELIMITERS = [',', ';', '\t', '|'] as const;
+const DELIMITERS = [',', ';', '\t', '|'] as const;
 
 const HEAD = 65536;
 const RECORDS = 200;

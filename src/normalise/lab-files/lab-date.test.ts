@@ -11,6 +11,7 @@ describe('a date of a lab export', () => {
     expect(read('2026-07-14')).toBe('2026-07-14');
     expect(read('2016-03-01T00:00:00Z')).toBe('2016-03-01');
     expect(read('2026-07-14 08:10')).toBe('2026-07-14T08:10');
+    expect(read('2026-07-14T08:10:00-05:00')).toBe('2026-07-14');
     expect(read('12/31/2024 12:00:00 AM')).toBe('2024-12-31');
     expect(read('14-Jul-26')).toBe('2026-07-14');
     expect(read('July 14, 2026')).toBe('2026-07-14');

@@ -11,6 +11,8 @@ const YEAR_FIRST = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})(?:[T ]\s*(.*))?$/;
 const YEAR_LAST = /^(\d{1,2})[-/.](\d{1,2})[-/.](\d{4}|\d{2})(?:[T ,]\s*(.*))?$/;
 const MONTH_NAME =
   /^(?:(\d{1,2})[- ]([a-z]{3,9})\.?[- ,]*(\d{4}|\d{2})|([a-z]{3,9})\.? (\d{1,2}),? (\d{4}))(?:[T ]\s*(.*))?$/i;
+/** A time of another zone than the place of sampling is not the local time. */
+const OFFSET = /(?:Z|[+-]\d\d:?\d\d)$/;
 const EPOCH_MS = /^1\d{12}$/;
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 
@@ -19,8 +21,8 @@ const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', '
  *
  * Day or month first is never guessed: with `order` null, `03/04/2026` is unclear, while
  * `03/25/2026` and `07/07/2026` have one reading. A midnight that only dresses a date
- * (`2016-03-01T00:00:00Z`, `12/31/2024 12:00:00 AM`) is dropped; epoch milliseconds are taken as
- * universal time.
+ * (`2016-03-01T00:00:00Z`, `12/31/2024 12:00:00 AM`) is dropped, and so is a time with an offset from
+ * universal time, which is not the local one; epoch milliseconds are taken as universal time.
  */
 export function readLabDate(cell: string, order: DateOrder | null): LabDate {
   const text = cell.replace(/\s+/g, ' ').trim();
@@ -67,8 +69,7 @@ function dateOf(
   const date = new Date(Date.UTC(year, month - 1, day));
   if (date.getUTCMonth() !== month - 1 || date.getUTCDate() !== day) return { kind: 'impossible' };
   const iso = `${String(year).padStart(4, '0')}-${two(month)}-${two(day)}`;
-  const time =
-    timeText === undefined ? null : readLabTime(timeText.replace(/Z$|[+-]\d\d:?\d\d$/, ''));
+  const time = timeText === undefined || OFFSET.test(timeText) ? null : readLabTime(timeText);
   return { kind: 'date', iso: time === null || time === '00:00' ? iso : `${iso}T${time}` };
 }
 

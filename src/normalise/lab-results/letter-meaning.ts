@@ -6,13 +6,18 @@ export type LetterReader = (letter: string) => LetterMeaning | null;
 
 const HARMLESS: ReadonlySet<LetterMeaning> = new Set(['note', 'doubtful']);
 
-/** Single letters that change the figure in some list and not in all: E, B, K, A, T, M … */
+/** T is a trace in some exports and a calculated hardness in another list. */
+const DISPUTED_BY_USE = ['T'];
+
+/** Letters that change the figure in some list and not in all: E, B, K, A, M … */
 const DISPUTED: ReadonlySet<string> = new Set(
-  Object.values(LETTER_LISTS).flatMap((list) =>
-    [...list]
-      .filter(([letter, meaning]) => /^[A-Z]{1,2}$/.test(letter) && !HARMLESS.has(meaning))
-      .map(([letter]) => letter)
-      .filter((letter) => !SHARED_LETTERS.has(letter)),
+  DISPUTED_BY_USE.concat(
+    Object.values(LETTER_LISTS).flatMap((list) =>
+      [...list]
+        .filter(([letter, meaning]) => /^[A-Z]{1,2}$/.test(letter) && !HARMLESS.has(meaning))
+        .map(([letter]) => letter)
+        .filter((letter) => !SHARED_LETTERS.has(letter)),
+    ),
   ),
 );
 
