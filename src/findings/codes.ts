@@ -88,7 +88,7 @@ const CODES = {
     'The header of a lab file is not the one its sidecar was made for.',
   ),
   'layout-unused': warning('A sidecar in lab/ belongs to no lab file.'),
-  'layout-proposed': note('The layout of a lab file was concluded from the file; it can be kept.'),
+  'layout-proposed': note('Something to know about a layout that was concluded from the file.'),
   'date-order-unclear': error('The dates of a lab file could be day first or month first.'),
   'row-shifted': error('A result cell holds a unit; the row may be shifted by a column.'),
   'result-range': warning('A result cell holds a range of several results.'),

@@ -6,6 +6,7 @@ import { type FileEvidence, fileEvidence } from './file-evidence.ts';
 import { type FoundHeader, findHeader, type HeadRecord } from './find-header.ts';
 import type { LabSource, LabText } from './lab-source.ts';
 import { type LayoutPlan, PLAIN_PLAN } from './layout-plan.ts';
+import { layoutRemarks } from './layout-remarks.ts';
 import { ambiguousRoles, missingRoles, type PickedColumns, pickColumns } from './pick-columns.ts';
 import { sampleColumns, wideColumns } from './wide-columns.ts';
 
@@ -68,7 +69,10 @@ export function proposeLayout(source: LabSource, analytes: AnalyteIndex): Layout
     ...unknownHeads(plan, header, head, found, analytes, placeOf),
   ];
   const isCertain = doubts.length === 0;
-  const findings = [...doubts, ...unclearDates(source.path, header, evidence)];
+  const remarks = isCertain
+    ? layoutRemarks(plan, analytes, place({ file: source.path, line: at.line }))
+    : [];
+  const findings = [...doubts, ...unclearDates(source.path, header, evidence), ...remarks];
   return { text, plan, headerLine: at.line, isCertain, findings };
 }
 
