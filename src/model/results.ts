@@ -89,11 +89,6 @@ export function intervalOf(result: LabResult, bound: NondetectBound): Interval |
   }
 }
 
-/** True when the result is anything but a quantified figure. */
-export function isCensored(result: LabResult): boolean {
-  return result.kind !== 'quantified';
-}
-
 /** How figures of one unit and basis become canonical: value x factor + offset. */
 export interface ResultConversion {
   readonly fromUnit: string;

@@ -5,5 +5,5 @@ export { type BenchFile, fingerprintOf, listBenchFiles, readBenchFile } from './
 export { type CsvOptions, forEachRecord, type OnRecord } from './csv-records.ts';
 export { type DecodedText, decodeText, type Encoding } from './decode-text.ts';
 export { type JsonReading, readJson } from './read-json.ts';
-export { emptyFile, readTable, type TableReading } from './read-table.ts';
+export { readTable, type TableReading } from './read-table.ts';
 export { sniffDelimiter } from './sniff-delimiter.ts';

@@ -47,7 +47,7 @@ export function readTable(bytes: Uint8Array, path: string, comments: boolean): T
   return { table: { path, header, headerLine, rows }, findings };
 }
 
-export function emptyFile(path: string): BenchError {
+function emptyFile(path: string): BenchError {
   return new BenchError(
     'file-empty',
     'the file holds no header line',
