@@ -1,4 +1,4 @@
-import type { ReductionFact, Side } from '../analyse/index.ts';
+import { type ReductionFact, type Side, standardUncertainty } from '../analyse/index.ts';
 import { NOWHERE } from '../findings/index.ts';
 import {
   type Bench,
@@ -24,14 +24,16 @@ function factSteps(bench: Bench, fact: ReductionFact): TraceStep[] {
     {
       depth: 0,
       what: `reduction of ${row.analyte} by ${row.device} (${row.variant}) at ${row.event}: ${row.outcome}`,
-      value: row.reduction.estimate ?? row.reduction.low,
+      value: row.reduction.estimate ?? row.reduction.interval_low,
       unit: 'fraction',
       formula:
-        'lower bound = 1 - product high / feed low; upper bound = 1 - product low / feed high',
+        'plain bounds: 1 - product high / feed low and 1 - product low / feed high; then what is ' +
+        'printed, with the uncertainty of both sides',
       place: NOWHERE,
     },
-    bound('lower bound of the reduction', row.reduction.low, 'product.high', 'feed.low', fact),
-    bound('upper bound of the reduction', row.reduction.high, 'product.low', 'feed.high', fact),
+    bound('plain lower bound', row.reduction.low, 'product.high', 'feed.low', fact),
+    bound('plain upper bound', row.reduction.high, 'product.low', 'feed.high', fact),
+    ...printedSteps(fact),
     ...sideSteps(bench, 'feed', fact.feed, row.unit),
     ...sideSteps(bench, 'product', fact.product, row.unit),
   ];
@@ -56,6 +58,41 @@ function bound(
   };
 }
 
+/** What is printed, and the formula that leads there. */
+function printedSteps({ row }: ReductionFact): TraceStep[] {
+  const { estimate, interval_low, interval_high, confidence } = row.reduction;
+  const step = (what: string, value: number | null, formula: string): TraceStep => ({
+    depth: 1,
+    what,
+    value,
+    unit: 'fraction',
+    formula,
+    place: NOWHERE,
+  });
+  if (row.outcome === 'untested') return [];
+  const rise = step(
+    'p-value of a rise, adjusted for all pairs of the bench',
+    row.rise_p,
+    'one-sided difference of the readings, Benjamini-Hochberg',
+  );
+  if (estimate !== null) {
+    const formula = `Fieller at ${confidence ?? 'no'} confidence, cut at complete removal`;
+    return [
+      step('lower end of the interval', interval_low, formula),
+      step('upper end of the interval', interval_high, formula),
+      { ...rise, unit: null },
+    ];
+  }
+  const formula =
+    '1 - product/feed at the limits of the true values: r - k u(r) below a reading r, and h with ' +
+    'h - k u(h) = r above it';
+  return [
+    step('printed lower bound', interval_low, formula),
+    step('printed upper bound', interval_high, formula),
+    { ...rise, unit: null },
+  ];
+}
+
 function sideSteps(
   bench: Bench,
   name: 'feed' | 'product',
@@ -77,9 +114,29 @@ function sideSteps(
       formula: `from ${low} to ${Number.isFinite(high) ? high : 'unbounded'}`,
       place: NOWHERE,
     },
+    uncertaintyStep(name, side, unit),
     ...side.results.flatMap((index) => resultSteps(bench, index, unit)),
   ];
 }
+
+function uncertaintyStep(name: 'feed' | 'product', side: Side, unit: string): TraceStep {
+  const { relative, additive, counting, from } = side.uncertainty;
+  const counted = counting === 0 ? '' : ` + ${counting} c`;
+  return {
+    depth: 2,
+    what: `standard uncertainty of the ${name}: ${SOURCE_WORDS[from]}`,
+    value: side.estimate === null ? null : standardUncertainty(side.uncertainty, side.estimate),
+    unit,
+    formula: `u(c)^2 = ${additive}^2${counted} + (${relative} c)^2`,
+    place: NOWHERE,
+  };
+}
+
+const SOURCE_WORDS = {
+  stated: 'stated by the lab',
+  duplicates: 'from duplicates of the bench',
+  assumed: 'assumed',
+} as const;
 
 function resultSteps(bench: Bench, index: number, unit: string): TraceStep[] {
   const result = resultAt(bench.results, index);
