@@ -11,4 +11,4 @@ export {
   replacementInterval,
   replacementYears,
 } from './ownership.ts';
-export { type CostSeries, costSeries, type SpentBy, spentOverTime } from './spent-over-time.ts';
+export { type CostSeries, costSeries, type SpentBy } from './spent-over-time.ts';
