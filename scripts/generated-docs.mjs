@@ -4,6 +4,7 @@ import { COMMAND_TABLE } from '../dist/cli/command-table.js';
 import { requestedHelp } from '../dist/cli/help.js';
 import { FINDING_CODES } from '../dist/findings/index.js';
 import { benchSettingsSchema, envelopeSchema, FILES, SCHEMA_NAMES } from '../dist/model/index.js';
+import { labLayoutSchema } from '../dist/model/lab-layout.js';
 
 /** Text by path below docs/. */
 export async function generatedDocs() {
@@ -17,6 +18,10 @@ export async function generatedDocs() {
   docs.set(
     'json-schema/bench-settings.json',
     json(z.toJSONSchema(benchSettingsSchema, { io: 'input' })),
+  );
+  docs.set(
+    'json-schema/lab-layout.json',
+    json(z.toJSONSchema(labLayoutSchema, { io: 'input' })),
   );
   docs.set('json-schema/bench-files.json', json(benchFilesSchema()));
   docs.set('findings.md', findingsPage());

@@ -19,6 +19,7 @@ export { type PanelOptions, panel } from './commands/panel.ts';
 export { pours } from './commands/pours.ts';
 export { readBench, SettingsError } from './commands/read-bench.ts';
 export { reductions } from './commands/reductions.ts';
+export { type SheetsOptions, sheets } from './commands/sheets.ts';
 export { type TraceOptions, trace } from './commands/trace.ts';
 export {
   breakEvens,
@@ -48,6 +49,7 @@ export type {
   ReductionOutcome,
   ReductionRow,
   SchemaName,
+  SheetRow,
   SweepRow,
   TraceRow,
   WaterCurveRow,

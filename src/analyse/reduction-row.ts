@@ -76,30 +76,29 @@ function reduction(
   statement: ReductionStatement,
 ): ReductionRow['reduction'] {
   const { low, high, estimate, intervalLow, intervalHigh, confidence } = statement;
+  // Of a pair without an estimate the widened bounds are what is printed.
   const stated = {
-    low,
-    high,
     estimate,
-    interval_low: intervalLow,
-    interval_high: intervalHigh,
+    interval_low: estimate === null ? low : intervalLow,
+    interval_high: estimate === null ? high : intervalHigh,
     confidence,
   };
   if (feed === null || product === null) {
     return {
+      low: null,
+      high: null,
       ...stated,
       low_at_detection_limit: null,
-      arithmetic_low: null,
-      arithmetic_high: null,
       bound_limit: null,
     };
   }
   const bounds = reductionBounds(feed.interval, product.interval);
   const atDetection = reductionBounds(feed.atDetectionLimit, product.atDetectionLimit);
   return {
+    low: finiteOrNull(bounds.low),
+    high: bounds.high === 1 ? null : finiteOrNull(bounds.high),
     ...stated,
     low_at_detection_limit: finiteOrNull(atDetection.low),
-    arithmetic_low: finiteOrNull(bounds.low),
-    arithmetic_high: bounds.high === 1 ? null : finiteOrNull(bounds.high),
     bound_limit: boundLimit(bench, feed, product),
   };
 }

@@ -35,7 +35,7 @@ describe('a reduction from a lab file', () => {
       product: { low: 0, high: 0.5, estimate: null },
       reduction: { high: null, bound_limit: 'reporting', confidence: 0.95 },
     });
-    expect(row.reduction.arithmetic_low).toBeCloseTo(0.95, 12);
+    expect(row.reduction.low).toBeCloseTo(0.95, 12);
     expect(row.reduction.low_at_detection_limit).toBeCloseTo(0.99, 12);
   });
 
@@ -44,13 +44,13 @@ describe('a reduction from a lab file', () => {
     expect(uncertainty).toMatchObject({ feed_from: 'assumed', product: null });
     // One-sided 95 % factor 1.644854; the limit of the product stands at five detection limits.
     const lowestFeed = 10 - 1.6448536269514722 * (uncertainty.feed ?? 0);
-    expect(reduction.low).toBeCloseTo(1 - 0.5 / lowestFeed, 12);
+    expect(reduction.interval_low).toBeCloseTo(1 - 0.5 / lowestFeed, 12);
   });
 
   it('is bounded by the detection limit where the bench says so, and claims no confidence', () => {
     const row = pair('10,ug/L,0.1,0.5', 'ND,ug/L,0.1,0.5', '{"nondetect_bound":"detection"}');
-    expect(row.reduction.arithmetic_low).toBeCloseTo(0.99, 12);
-    expect(row.reduction.low).toBeLessThan(0.99);
+    expect(row.reduction.low).toBeCloseTo(0.99, 12);
+    expect(row.reduction.interval_low).toBeLessThan(0.99);
     expect(row.reduction.confidence).toBeNull();
     expect(row.reduction.bound_limit).toBe('detection');
   });

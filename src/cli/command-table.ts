@@ -99,6 +99,17 @@ export const COMMAND_TABLE: readonly CommandEntry[] = [
     load: () => import('../commands/panel.ts'),
   },
   {
+    name: 'sheets',
+    args: [BENCH],
+    summary: 'printable sheets for the sampling day: codes, order, bottles, deadlines, custody',
+    options: ['device', 'variant', 'seed', 'format', 'out'],
+    examples: [
+      'sheets samples/fourteen-devices --device tankless-a',
+      'sheets samples/first-bench --seed 7 --format md',
+    ],
+    load: () => import('../commands/sheets.ts'),
+  },
+  {
     name: 'claims',
     args: [BENCH],
     summary: 'claims and certificates against measurements',

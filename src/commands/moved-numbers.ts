@@ -54,7 +54,11 @@ function rowsOf(
     kind: string;
     analyte: string;
     outcome: string;
-    reduction: { low: number | null; estimate: number | null; high: number | null };
+    reduction: {
+      interval_low: number | null;
+      estimate: number | null;
+      interval_high: number | null;
+    };
   }[];
   const measures = compare(bench).rows as readonly {
     measure: string;
@@ -75,7 +79,12 @@ function rowsOf(
   return [
     ...outcomes.map((row) => ({
       key: `reduction of ${row.analyte} by ${row.device} (${row.variant}) at ${row.event}, ${row.kind}`,
-      figures: [row.outcome, row.reduction.low, row.reduction.estimate, row.reduction.high],
+      figures: [
+        row.outcome,
+        row.reduction.interval_low,
+        row.reduction.estimate,
+        row.reduction.interval_high,
+      ],
     })),
     ...measures
       .filter((row) => !row.measure.startsWith('reduction.'))

@@ -51,10 +51,10 @@ describe('a sum over fixed members', () => {
       product: { low: 2, high: 5, sample: 'P' },
       nondetects_as_zero: { feed: 67, product: 2 },
     });
-    expect(row?.reduction.arithmetic_low).toBeCloseTo(1 - 5 / 67, 12);
-    expect(row?.reduction.arithmetic_high).toBeCloseTo(1 - 2 / 68, 12);
+    expect(row?.reduction.low).toBeCloseTo(1 - 5 / 67, 12);
+    expect(row?.reduction.high).toBeCloseTo(1 - 2 / 68, 12);
     // What is stated is never stronger than plain arithmetic.
-    expect(row?.reduction.low ?? 1).toBeLessThanOrEqual(1 - 5 / 67);
+    expect(row?.reduction.interval_low ?? 1).toBeLessThanOrEqual(1 - 5 / 67);
   });
 
   it('is no complete removal where nothing was detected in the product', () => {

@@ -82,7 +82,7 @@ function summarise(
   const product = meanSide(pairs.map((pair) => pair.product));
   const replicates = pairs.length > 1 ? replicatePairs(pairs, options.confidence) : null;
   const statement = statementOf(used, { feed, product, replicates }, options);
-  const lows = used.map(({ row: { reduction } }) => reduction.interval_low ?? reduction.low);
+  const lows = used.map(({ row: { reduction } }) => reduction.interval_low);
   return {
     device: first.row.device,
     variant: first.row.variant,

@@ -6,6 +6,7 @@ import { idleRiseRow } from './idle-rise-schemas.ts';
 import { mineralRow } from './mineral-schemas.ts';
 import { OUTCOMES } from './outcome-words.ts';
 import { placeSchema } from './place-schema.ts';
+import { sheetRow } from './sheet-schemas.ts';
 import { filterLifeRow, logReductionRow, sumRow } from './sum-schemas.ts';
 import { drainRegionRow, sweepRow, waterInputRow } from './water-schemas.ts';
 
@@ -79,24 +80,19 @@ const reductionRow = z.strictObject({
   uncertainty: uncertaintySchema,
   reduction: z.strictObject({
     low: maybe.describe(
-      'lower bound, a fraction; of a censored pair the one printed, widened by the uncertainty; ' +
-        'null when unbounded or not tested',
+      '1 - product high / feed low, a fraction, without any uncertainty; null when unbounded',
     ),
-    high: maybe.describe(
-      'upper bound, widened likewise; null when complete removal is possible or not tested',
-    ),
+    high: maybe.describe('1 - product low / feed high; null when complete removal is possible'),
     estimate: maybe.describe('1 - product / feed where both were quantified'),
-    interval_low: maybe.describe('lower end of the interval of an estimate; null when unbounded'),
-    interval_high: maybe.describe('upper end; null when it reaches complete removal'),
+    interval_low: maybe.describe(
+      'what is printed: lower end with the uncertainty of both sides; null when unbounded',
+    ),
+    interval_high: maybe.describe('upper end likewise; null when it reaches complete removal'),
     confidence: maybe.describe(
-      'confidence of the printed bounds or interval; null when they carry none, as at a detection limit',
+      'confidence of the printed interval; null when it carries none, as at a detection limit',
     ),
     low_at_detection_limit: maybe.describe(
       'lower bound at the detection limit, by plain arithmetic: about what was reported',
-    ),
-    arithmetic_low: maybe.describe('1 - product high / feed low, without any uncertainty'),
-    arithmetic_high: maybe.describe(
-      '1 - product low / feed high, without any uncertainty; null when complete removal is possible',
     ),
     bound_limit: z
       .enum(['reporting', 'detection', 'range'])
@@ -303,6 +299,7 @@ const ROW_SCHEMAS = {
   'idle-rise/1': idleRiseRow,
   'compare/1': measureRow,
   'panel/1': panelRow,
+  'sheets/1': sheetRow,
   'trace/1': traceRow,
   'lookup/1': lookupRow,
   'notes/1': notesRow,

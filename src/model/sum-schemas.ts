@@ -12,14 +12,12 @@ const sumSide = z.strictObject({
 });
 
 const sumReduction = z.strictObject({
-  low: maybe.describe('lower bound, a fraction, as in reductions/1; null when unbounded'),
-  high: maybe.describe('upper bound; null when complete removal is possible or not tested'),
+  low: maybe.describe('1 - product high / feed low, without any uncertainty; null when unbounded'),
+  high: maybe.describe('1 - product low / feed high; null when complete removal is possible'),
   estimate: maybe.describe('where every member was quantified on both sides'),
-  interval_low: maybe,
-  interval_high: maybe,
-  confidence: maybe.describe('of what is stated; null when it carries none'),
-  arithmetic_low: maybe.describe('1 - product high / feed low, without any uncertainty'),
-  arithmetic_high: maybe.describe('1 - product low / feed high, without any uncertainty'),
+  interval_low: maybe.describe('what is printed, with uncertainty, as in reductions/1'),
+  interval_high: maybe.describe('likewise; null when it reaches complete removal'),
+  confidence: maybe.describe('of what is printed; null when it carries none'),
   low_at_detection_limit: maybe.describe('lower bound by plain arithmetic at detection limits'),
 });
 

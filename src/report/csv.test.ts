@@ -34,8 +34,6 @@ const ROW: ReductionRow = {
     interval_high: null,
     confidence: null,
     low_at_detection_limit: null,
-    arithmetic_low: 0.9838709677419355,
-    arithmetic_high: null,
     bound_limit: 'reporting',
   },
   log_reduction: null,

@@ -27,6 +27,8 @@ const CALLS: readonly (readonly [string, readonly string[]])[] = [
   ['pours/1', ['pours', bench('fourteen-devices')]],
   ['idle-rise/1', ['pours', bench('fourteen-devices'), '--above', '50 ppm']],
   ['costs/1', ['costs', bench('fourteen-devices')]],
+  ['panel/1', ['panel', bench('fourteen-devices')]],
+  ['minerals/1', ['minerals', bench('fourteen-devices')]],
   ['compare/1', ['compare', bench('fourteen-devices')]],
   ['trace/1', ['trace', bench('first-bench'), 'tankless-one', 'reduction.lead']],
   ['lookup/1', ['lookup', 'nitrate']],

@@ -100,16 +100,12 @@ function evidenceOfSum(bench: Bench, { row, feed, product, members }: SumFact): 
   };
 }
 
-type Stated = Pick<
-  ReductionRow['reduction'],
-  'low' | 'high' | 'estimate' | 'interval_low' | 'interval_high' | 'confidence'
->;
+type Stated = Pick<ReductionRow['reduction'], 'interval_low' | 'interval_high' | 'confidence'>;
 
-/** The interval of an estimate, else the bounds. */
+/** What is printed: with the uncertainty of both sides. */
 function statedBounds(reduction: Stated): Interval {
-  const { low, high, estimate, interval_low, interval_high } = reduction;
-  const [from, to] = estimate === null ? [low, high] : [interval_low, interval_high];
-  return { low: from ?? Number.NEGATIVE_INFINITY, high: to ?? 1 };
+  const { interval_low, interval_high } = reduction;
+  return { low: interval_low ?? Number.NEGATIVE_INFINITY, high: interval_high ?? 1 };
 }
 
 /** Bounds at a detection limit say what was reported and carry no confidence. */

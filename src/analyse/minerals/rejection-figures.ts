@@ -200,8 +200,7 @@ function reductionFigure(
   group: 'reduction' | 'rejection',
   name: string,
 ): RowFigure {
-  const { low, high, estimate, interval_low, interval_high, confidence } = row.reduction;
-  const isMeasured = estimate !== null;
+  const { estimate, interval_low, interval_high, confidence } = row.reduction;
   return {
     group,
     quantity: row.analyte,
@@ -210,8 +209,8 @@ function reductionFigure(
     unit: '1',
     basis: null,
     interval: {
-      low: (isMeasured ? interval_low : low) ?? Number.NEGATIVE_INFINITY,
-      high: (isMeasured ? interval_high : high) ?? Number.POSITIVE_INFINITY,
+      low: interval_low ?? Number.NEGATIVE_INFINITY,
+      high: interval_high ?? Number.POSITIVE_INFINITY,
     },
     estimate,
     confidence,

@@ -22,6 +22,7 @@ import { unitSlipFindings } from './unit-slips.ts';
 import { waterChemistryFindings } from './water-chemistry.ts';
 
 export { type DuplicateVerdict, duplicateVerdict } from './duplicate-verdict.ts';
+export { type HoldingTime, holdingTime } from './holding-time-table.ts';
 
 /** Checks that look at lab results, and so need every sample and every result. */
 const OF_RESULTS: readonly QualityCheck[] = [

@@ -216,14 +216,12 @@ function published(
     feed: publishedSide(feed),
     product: publishedSide(product),
     reduction: {
-      low: statement.low,
-      high: statement.high,
+      low: finiteOrNull(arithmetic?.low ?? null),
+      high: arithmetic?.high === 1 ? null : finiteOrNull(arithmetic?.high ?? null),
       estimate: statement.estimate,
-      interval_low: statement.intervalLow,
-      interval_high: statement.intervalHigh,
+      interval_low: statement.estimate === null ? statement.low : statement.intervalLow,
+      interval_high: statement.estimate === null ? statement.high : statement.intervalHigh,
       confidence: statement.confidence,
-      arithmetic_low: finiteOrNull(arithmetic?.low ?? null),
-      arithmetic_high: arithmetic?.high === 1 ? null : finiteOrNull(arithmetic?.high ?? null),
       low_at_detection_limit: finiteOrNull(atDetection?.low ?? null),
     },
   };

@@ -90,10 +90,10 @@ export function estimate(key: string, measured: MeasuredReduction): Piece {
 
 /** The reduction of one pair, in the words of its outcome; a rise has a paragraph of its own. */
 export function reductionFigure(key: string, { outcome, reduction }: ReductionRow): Piece {
-  const { low, high, estimate: value, interval_low, interval_high } = reduction;
+  const { estimate: value, interval_low: low, interval_high: high } = reduction;
   switch (outcome) {
     case 'measured':
-      return estimate(key, { low: interval_low, estimate: value, high: interval_high });
+      return estimate(key, { low, estimate: value, high });
     case 'at-least':
       return range(key, low, null);
     case 'between':

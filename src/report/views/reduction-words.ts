@@ -28,13 +28,13 @@ type PrintedParts = Pick<
  * round outward, and nothing is complete removal.
  */
 export function reductionText(row: PrintedParts): string {
-  const { low, high, estimate, interval_low, interval_high } = row.reduction;
+  const { estimate, interval_low, interval_high } = row.reduction;
   return outcomeText({
     outcome: row.outcome,
     firm: row.firm,
-    low: estimate === null ? low : interval_low,
+    low: interval_low,
     estimate,
-    high: estimate === null ? high : interval_high,
+    high: interval_high,
     unit: row.unit,
     rise: riseOf(row),
   });

@@ -108,7 +108,7 @@ function unitText({ unit, basis }: SumRow): string {
 type Stated = Pick<SumRow, 'outcome' | 'reduction'>;
 
 function sumText({ outcome, reduction }: Stated): string {
-  const { low, high, estimate, interval_low, interval_high } = reduction;
+  const { estimate, interval_low: low, interval_high: high } = reduction;
   switch (outcome) {
     case 'untested':
       return 'not tested';
@@ -123,7 +123,7 @@ function sumText({ outcome, reduction }: Stated): string {
     case 'between':
       return percentRange(low, high);
     case 'measured':
-      return estimate === null ? '' : percentEstimate(estimate, interval_low, interval_high);
+      return estimate === null ? '' : percentEstimate(estimate, low, high);
     default:
       return outcome satisfies never;
   }
