@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { COMMAND_TABLE } from '../dist/cli/command-table.js';
 import { requestedHelp } from '../dist/cli/help.js';
-import { FINDING_CODES } from '../dist/findings/index.js';
+import { FINDING_CODES } from '../dist/findings/codes.js';
 import { benchSettingsSchema, envelopeSchema, FILES, SCHEMA_NAMES } from '../dist/model/index.js';
 import { labLayoutSchema } from '../dist/model/lab-layout.js';
 
@@ -19,10 +19,7 @@ export async function generatedDocs() {
     'json-schema/bench-settings.json',
     json(z.toJSONSchema(benchSettingsSchema, { io: 'input' })),
   );
-  docs.set(
-    'json-schema/lab-layout.json',
-    json(z.toJSONSchema(labLayoutSchema, { io: 'input' })),
-  );
+  docs.set('json-schema/lab-layout.json', json(z.toJSONSchema(labLayoutSchema, { io: 'input' })));
   docs.set('json-schema/bench-files.json', json(benchFilesSchema()));
   docs.set('findings.md', findingsPage());
   docs.set('bench-folder.md', benchFolderPage());

@@ -1,7 +1,7 @@
 // Takes: a bench. Gives: reductions, drain fits, water use and flow, each with the rows it rests on.
 // Never reads or writes a file, never words or rounds a figure.
 // Imports the folders to its left except read/ and normalise/.
-export { type DeviceDrain, deviceDrains } from './device-drain.ts';
+export type { DeviceDrain } from './device-drain.ts';
 export type { DrainFit, DrainRun } from './drain-fit.ts';
 export * from './drain-uncertainty/index.ts';
 export type { FlushVolume } from './flush-volumes.ts';
@@ -16,7 +16,6 @@ export {
   type SideState,
 } from './reduction-bounds.ts';
 export type { ReductionFact } from './reduction-fact.ts';
-export { hasReduction } from './reduction-pairs.ts';
 export type { Side } from './reduction-side.ts';
 export {
   type ReductionStatement,
@@ -37,12 +36,10 @@ export {
   type ReplicatePair,
   type ReplicatePairs,
   replicatePairs,
-  summariseCensored,
 } from './replicates/index.ts';
 export * from './sweeps/index.ts';
 export {
   combineUncertainties,
-  resultUncertainties,
   standardUncertainty,
   type Uncertainty,
 } from './uncertainty/index.ts';

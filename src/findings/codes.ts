@@ -246,4 +246,5 @@ const CODES = {
 
 export type FindingCode = keyof typeof CODES;
 
+/** Every one of them, for the generated documents too. @public */
 export const FINDING_CODES: Readonly<Record<FindingCode, CodeEntry>> = CODES;

@@ -3,6 +3,6 @@
 // Imports nothing from other folders.
 export { BenchError } from './bench-error.ts';
 export { closestWord, editDistance } from './closest-word.ts';
-export { FINDING_CODES, type FindingCode } from './codes.ts';
+export type { FindingCode } from './codes.ts';
 export { atLeast, type Finding, finding, hasErrors, type Level, sortFindings } from './finding.ts';
 export { NOWHERE, type Place, place, placeText } from './place.ts';

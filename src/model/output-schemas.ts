@@ -308,6 +308,7 @@ const ROW_SCHEMAS = {
 
 export type SchemaName = keyof typeof ROW_SCHEMAS;
 
+/** Every one of them, for the generated documents too. @public */
 export const SCHEMA_NAMES = Object.keys(ROW_SCHEMAS) as SchemaName[];
 
 /**

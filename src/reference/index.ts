@@ -23,7 +23,7 @@ export {
 } from './instrument-tolerance.ts';
 export { JURISDICTIONS, levelsOf, type ReferenceLevel } from './levels.ts';
 export { type AnalyteFacts, type BasisFactor, type Lookup, lookUp } from './lookup.ts';
-export { guidedAnalytes, type MineralsGuidance, mineralsGuidance } from './minerals-guidance.ts';
+export { type MineralsGuidance, mineralsGuidance } from './minerals-guidance.ts';
 export {
   applyRatio,
   divideRatio,

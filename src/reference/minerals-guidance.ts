@@ -59,11 +59,6 @@ export function mineralsGuidance(analyte: string): MineralsGuidance[] {
   );
 }
 
-/** Keys of everything there is guidance on. */
-export function guidedAnalytes(): string[] {
-  return [...new Set(MINERALS_GUIDANCE_ROWS.map(([key]) => key))];
-}
-
 function numberOrNull(text: string): number | null {
   return text === '' ? null : Number(text);
 }

@@ -1,8 +1,8 @@
 // Takes: a bench. Gives: how far each result may scatter, where that is known from, and the limits
 // of a true value behind a reading. Never decides what a reduction is.
 // Imports the folders left of analyse/.
-export { assumedUncertainty, isCounted } from './assumed-uncertainty.ts';
-export { type DuplicateScatter, poolDuplicates } from './duplicate-scatter.ts';
+export { isCounted } from './assumed-uncertainty.ts';
+export type { DuplicateScatter } from './duplicate-scatter.ts';
 export { readingsOf } from './readings.ts';
 export { resultUncertainties } from './result-uncertainties.ts';
 export { lowerLimit, upperLimit } from './true-value-limits.ts';

@@ -3,14 +3,14 @@
 // Imports the folders left of report/.
 export { challengeReason, claimedText, claimReason, eventReason } from './claim-words.ts';
 export { type ClaimChallenges, claimsViews } from './claims-view.ts';
-export { compareViews, measureRows, measureText } from './compare-view.ts';
+export { compareViews, measureRows } from './compare-view.ts';
 export { filterLifeViews } from './filter-life-view.ts';
 export { lookupViews } from './lookup-view.ts';
 export { poursView } from './pours-view.ts';
-export { levelsText, levelText, reductionText, sideText, summaryText } from './reduction-words.ts';
+export { reductionText, sideText, summaryText } from './reduction-words.ts';
 export { reductionViews } from './reductions-view.ts';
 export { logReductionsViews, sumsViews } from './sums-view.ts';
 export { toldApartView } from './told-apart-view.ts';
 export { traceView } from './trace-view.ts';
 export { inputsView, regionsView, sweepView } from './water-sweep-view.ts';
-export { breakEvenView, curveView, ratioText, waterUseViews } from './water-use-view.ts';
+export { breakEvenView, curveView, waterUseViews } from './water-use-view.ts';

@@ -27,8 +27,8 @@ export function sumsViews(rows: readonly SumRow[]): View[] {
       unitText(row),
       sideText(row.feed),
       sideText(row.product),
-      row.outcome === 'untested' ? `not tested: ${row.reason ?? ''}` : sumText(row),
-      foundText(row),
+      sumText(row),
+      row.outcome === 'untested' ? (row.reason ?? '') : foundText(row),
       row.product_verdict === null ? '' : row.product_verdict.replaceAll('-', ' '),
     ]),
     legend: [

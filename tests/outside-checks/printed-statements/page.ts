@@ -18,7 +18,7 @@ const OUTCOMES: readonly ReductionOutcome[] = [
   'untestable',
 ];
 
-/** The page docs/printed-statements.md: same trials and seed, same text. */
+/** The page docs/printed-statements.md: same trials and seed, same text. @public */
 export function printedStatementsPage(options: { trials: number; seed: number }): string {
   const run = (shape: ErrorShape, bound: NondetectBound, trials: number): CellCount[] =>
     GRID.map((cell, index) =>
