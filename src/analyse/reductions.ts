@@ -1,6 +1,7 @@
 import { type Finding, finding } from '../findings/index.ts';
-import { type Bench, resultPlace } from '../model/index.ts';
+import { type Bench, type ReductionRow, resultPlace } from '../model/index.ts';
 import { benjaminiHochberg } from '../statistics/index.ts';
+import { hasMineralStage, SOLIDS_MEASURES, solidsNotes } from './minerals/solids-behind-stage.ts';
 import type { ReductionFact } from './reduction-fact.ts';
 import { movedFeeds } from './reduction-feed-moved.ts';
 import { type ReductionPair, reductionPairs } from './reduction-pairs.ts';
@@ -43,7 +44,7 @@ export function computeReductions(bench: Bench, windowS: number): Reductions {
     const isRise = riseP !== null && riseP <= riseLevel(options.confidence);
     const statement = stateReduction(feed, product, options, isRise);
     return {
-      row: reductionRow(bench, pair, statement, riseP),
+      row: withStageCode(bench, reductionRow(bench, pair, statement, riseP)),
       analyte,
       feed,
       product,
@@ -57,8 +58,26 @@ export function computeReductions(bench: Bench, windowS: number): Reductions {
     findings: [
       ...facts.flatMap((fact) => findingsOf(bench, fact)),
       ...movedFeeds(bench, pairs, facts),
+      ...solidsNotes(bench, devicesBehindStage(facts)),
     ],
   };
+}
+
+const STAGE_CODE = 'solids-not-rejection';
+
+/** Marks the fall in dissolved solids of a device whose mineral stage adds to them. */
+function withStageCode(bench: Bench, row: ReductionRow): ReductionRow {
+  const isMarked =
+    SOLIDS_MEASURES.includes(row.analyte) &&
+    row.outcome !== 'untested' &&
+    hasMineralStage(bench, row.device);
+  return isMarked ? { ...row, findings: [...row.findings, STAGE_CODE] } : row;
+}
+
+function devicesBehindStage(facts: readonly ReductionFact[]): ReadonlySet<string> {
+  return new Set(
+    facts.flatMap(({ row }) => (row.findings.includes(STAGE_CODE) ? [row.device] : [])),
+  );
 }
 
 /** P-values of rises, adjusted over the pairs that have one. */

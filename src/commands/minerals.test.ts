@@ -1,9 +1,10 @@
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { MineralRow } from '../model/index.ts';
+import type { MineralRow, ReductionRow } from '../model/index.ts';
 import { mineralFingerprints } from '../report/charts/mineral-fingerprint.ts';
 import { minerals } from './minerals.ts';
 import { readBench } from './read-bench.ts';
+import { reductions } from './reductions.ts';
 
 const bench = readBench(path.join(import.meta.dirname, '../../samples/fourteen-devices'));
 const outcome = minerals(bench);
@@ -50,6 +51,20 @@ describe('the minerals of a bench', () => {
       new Set(['tankless-c', 'tankless-d']),
     );
     expect(outcome.findings.filter(({ code }) => code === 'solids-not-rejection')).toHaveLength(2);
+  });
+
+  it('says the same beside the reductions of dissolved solids and conductivity', () => {
+    const found = reductions(bench);
+    const marked = (found.rows as readonly ReductionRow[]).filter((row) =>
+      row.findings.includes('solids-not-rejection'),
+    );
+    expect(new Set(marked.map(({ analyte }) => analyte))).toEqual(
+      new Set(['total-dissolved-solids', 'conductivity']),
+    );
+    expect(new Set(marked.map(({ device }) => device))).toEqual(
+      new Set(['tankless-c', 'tankless-d']),
+    );
+    expect(found.findings.filter(({ code }) => code === 'solids-not-rejection')).toHaveLength(2);
   });
 
   it('leaves what the stage adds out of the rejection: calcium always, magnesium of one device', () => {

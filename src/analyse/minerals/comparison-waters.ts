@@ -23,11 +23,6 @@ export interface ComparisonWaters {
   readonly technology: string;
 }
 
-/** True for a device that says it has a mineral stage. */
-export function hasMineralStage(bench: Bench, device: string | null): boolean {
-  return deviceOf(bench, device)?.mineral_stage === 'yes';
-}
-
 function deviceOf(bench: Bench, device: string | null) {
   return bench.tables.devices.find(({ values }) => values.device === device)?.values;
 }

@@ -1,14 +1,15 @@
-import { type Finding, finding } from '../../findings/index.ts';
-import { type Bench, cellPlace, type MineralRow } from '../../model/index.ts';
+import type { Finding } from '../../findings/index.ts';
+import type { Bench, MineralRow } from '../../model/index.ts';
 import type { ReductionFact } from '../reduction-fact.ts';
 import { resultUncertainties } from '../uncertainty/index.ts';
-import { comparisonWaters, hasMineralStage } from './comparison-waters.ts';
+import { comparisonWaters } from './comparison-waters.ts';
 import { contentFigures } from './content-figures.ts';
 import { gainFigures } from './gain-figures.ts';
 import { indexFigures } from './index-figures.ts';
 import { mineralRowOf, type RowFigure } from './mineral-row.ts';
 import { type MeasuredWater, measuredWaters } from './mineral-waters.ts';
 import { ionRejections, solidsReductions, stageRejections } from './rejection-figures.ts';
+import { hasMineralStage, solidsNotes } from './solids-behind-stage.ts';
 
 export interface Minerals {
   readonly rows: readonly MineralRow[];
@@ -28,7 +29,7 @@ export function computeMinerals(bench: Bench, facts: readonly ReductionFact[]): 
     ...stageRows(bench, waters, water, facts),
     ...indexFigures(water).map((figure) => mineralRowOf(bench, water, figure)),
   ]);
-  return { rows, findings: findingsOf(bench, rows) };
+  return { rows, findings: solidsNotes(bench, markedDevices(rows)) };
 }
 
 function stageRows(
@@ -56,23 +57,11 @@ function stageRows(
   ];
 }
 
-/** One note a device: its dissolved solids say nothing on what it rejects. */
-function findingsOf(bench: Bench, rows: readonly MineralRow[]): Finding[] {
-  const devices = new Set(
+/** Devices whose fall in dissolved solids is printed and is no rejection. */
+function markedDevices(rows: readonly MineralRow[]): ReadonlySet<string> {
+  return new Set(
     rows.flatMap(({ notes, device }) =>
       notes.includes('not-a-measure-of-rejection') && device !== null ? [device] : [],
     ),
-  );
-  return bench.tables.devices.flatMap((row) =>
-    devices.has(row.values.device)
-      ? [
-          finding(
-            'solids-not-rejection',
-            `dissolved solids and conductivity of ${row.values.device} hold what its mineral stage adds; their reduction is not a measure of rejection`,
-            'look at the rejection of ions that the stage does not add, or at the water before it',
-            cellPlace(row, 'mineral_stage'),
-          ),
-        ]
-      : [],
   );
 }

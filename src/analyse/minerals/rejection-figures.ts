@@ -6,16 +6,14 @@ import { type ComparisonWaters, comparisonsOf } from './comparison-waters.ts';
 import type { RowFigure } from './mineral-row.ts';
 import type { MeasuredWater } from './mineral-waters.ts';
 import { isComparable, restsOnAssumed, sideLimits } from './side-limits.ts';
-
-/** Measures of the sum of ions, which a mineral stage raises. */
-export const SOLIDS_MEASURES = ['total-dissolved-solids', 'conductivity'] as const;
+import { SOLIDS_MEASURES } from './solids-behind-stage.ts';
 
 const PER_UNIT: Readonly<Record<string, number>> = { 'mg/L': 1, 'ug/L': 0.001 };
 
 /** The fall in solids across a device with a mineral stage, said to be no rejection. */
 export function solidsReductions(facts: readonly ReductionFact[]): RowFigure[] {
   return facts.flatMap(({ row, analyte, feed, product }): RowFigure[] => {
-    if (!SOLIDS_MEASURES.some((key) => key === analyte.key) || feed === null || product === null) {
+    if (!SOLIDS_MEASURES.includes(analyte.key) || feed === null || product === null) {
       return [];
     }
     return [
