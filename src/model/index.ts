@@ -19,7 +19,7 @@ export * from './quantity.ts';
 export * from './results.ts';
 export * from './rows.ts';
 export { type BenchSettings, benchSettingsSchema } from './settings.ts';
-export { SHEETS, type SheetRow } from './sheet-schemas.ts';
+export type { SheetRow } from './sheet-schemas.ts';
 export * from './sum-schemas.ts';
 export type { CostSettings, Tariff } from './tariff.ts';
 export type { DrainRegionRow, SweepRow, WaterInputRow } from './water-schemas.ts';

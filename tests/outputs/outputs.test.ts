@@ -29,6 +29,7 @@ const CALLS: readonly (readonly [string, readonly string[]])[] = [
   ['costs/1', ['costs', bench('fourteen-devices')]],
   ['panel/1', ['panel', bench('fourteen-devices')]],
   ['minerals/1', ['minerals', bench('fourteen-devices')]],
+  ['sheets/1', ['sheets', bench('first-bench')]],
   ['compare/1', ['compare', bench('fourteen-devices')]],
   ['trace/1', ['trace', bench('first-bench'), 'tankless-one', 'reduction.lead']],
   ['lookup/1', ['lookup', 'nitrate']],

@@ -2,7 +2,5 @@
 // order, bottles with deadlines, custody, and forms for the bench measurements.
 // Never fills in a measurement, never draws chance without the seed.
 export { analyseBy } from './analyse-by.ts';
-export { bottleLines, KIT } from './bottle-kit.ts';
-export { type PlannedSample, sampleCodes } from './sample-codes.ts';
-export { samplingOrder } from './sampling-order.ts';
+export { bottleLines } from './bottle-kit.ts';
 export { computeSheets } from './sheet-lines.ts';

@@ -64,6 +64,7 @@ function bottles(rows: readonly SheetRow[]): View {
     ]),
     legend: [
       'Within: longest time from sampling to the start of the analysis (40 CFR 136.3 table II; drinking-water methods where that table has none).',
+      'Preservatives and some of the times are from memory, not read in the source.',
       "The lab's own kit and deadlines go before these.",
       'Analyse by: local time of the sampling clock; six months are 182.6 days.',
     ],
