@@ -8,6 +8,7 @@ export type { FlushVolume } from './flush-volumes.ts';
 export { type PourFlow, type PourRun, pourFlows } from './pour-flow.ts';
 export { qualityFindings } from './quality/index.ts';
 export type { MeasuredVolume } from './quantity-volume.ts';
+export { recordedOverlaps } from './recorded-overlaps.ts';
 export {
   logReductionBounds,
   outcomeOf,

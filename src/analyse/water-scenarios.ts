@@ -1,5 +1,5 @@
-import { BenchError, placeText } from '../findings/index.ts';
-import { type Bench, type BenchRow, cellPlace, type Recording } from '../model/index.ts';
+import { BenchError } from '../findings/index.ts';
+import type { Bench, BenchRow, Recording } from '../model/index.ts';
 import {
   type DaysAway,
   type PourGroup,
@@ -8,6 +8,7 @@ import {
   scenarioPours,
   scenarioYears,
 } from '../simulate/index.ts';
+import { overlapsOf, recordedPours } from './recorded-overlaps.ts';
 
 const DAY_S = 86_400;
 
@@ -175,7 +176,7 @@ function recordedScenario(recording: Recording): WaterScenario {
   const last = times.at(-1) ?? 0;
   const startS = rows[0]?.values.what === 'power-on' ? first : Math.floor(first / DAY_S) * DAY_S;
   const stopS = rows.at(-1)?.values.what === 'end' ? last : (Math.floor(last / DAY_S) + 1) * DAY_S;
-  const pours = rows.filter((row) => (row.values.what ?? 'pour') === 'pour');
+  const pours = recordedPours(rows);
   const series = {
     atS: Float64Array.from(pours, (row) => row.values.at.seconds - startS),
     volumeL: Float64Array.from(pours, (row) => row.values.volume?.value ?? 0),
@@ -189,7 +190,10 @@ function recordedScenario(recording: Recording): WaterScenario {
     isRandom: false,
     groups: null,
     pours: (flow) => {
-      refuseOverlap(pours, series, flow);
+      const [overlap] = flow === null ? [] : overlapsOf(pours, flow);
+      if (overlap !== undefined) {
+        throw new BenchError(overlap.code, overlap.message, overlap.remedy, overlap.place);
+      }
       return series;
     },
     years: () => recordedYears(series),
@@ -217,29 +221,4 @@ function recordedYears(recorded: PourSeries): PlayableYears {
       return scaled;
     },
   };
-}
-
-/** In a recording an overlap means that a time or a volume is wrong: it is named by its row. */
-function refuseOverlap(
-  rows: readonly BenchRow<'usage'>[],
-  series: PourSeries,
-  flow: number | null,
-): void {
-  if (flow === null) return;
-  for (let index = 1; index < series.atS.length; index += 1) {
-    const endS = (series.atS[index - 1] ?? 0) + ((series.volumeL[index - 1] ?? 0) / flow) * 60;
-    const row = rows[index];
-    const earlier = rows[index - 1];
-    if (row === undefined || earlier === undefined) continue;
-    if (endS > (series.atS[index] ?? 0) + 1e-6) {
-      throw new BenchError(
-        'pours-overlap',
-        `the pour starts before the one of ${placeText(cellPlace(earlier))} has ended ` +
-          `(at ${Number(flow.toPrecision(3))} L/min it takes ` +
-          `${Math.ceil(endS - (series.atS[index - 1] ?? 0))} s)`,
-        'correct the times or the volumes of the recording',
-        cellPlace(row, 'at'),
-      );
-    }
-  }
 }

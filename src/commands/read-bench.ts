@@ -1,4 +1,4 @@
-import { qualityFindings } from '../analyse/index.ts';
+import { qualityFindings, recordedOverlaps } from '../analyse/index.ts';
 import {
   BenchError,
   closestWord,
@@ -67,7 +67,10 @@ export function readBench(folder: string): Bench {
 
 /** The bench with what its results and logs say about their own quality. */
 function withQuality(bench: Bench): Bench {
-  const found = accepted(qualityFindings(bench), bench.settings);
+  const found = [
+    ...accepted(qualityFindings(bench), bench.settings),
+    ...(hasErrors(bench.findings) ? [] : recordedOverlaps(bench)),
+  ];
   return { ...bench, findings: sortFindings([...bench.findings, ...found]) };
 }
 

@@ -155,6 +155,14 @@ describe('a fault in a bench is one finding, at its place', () => {
       'pours-unordered usage/week.csv:3:1',
     ],
     [
+      'overlapping recorded pours',
+      {
+        'pours.csv': csv(POURS, 'ro,1,1 L,60 s'),
+        'usage/week.csv': csv('at,volume', '2026-07-06T07:00,2 L', '2026-07-06T07:01,1 L'),
+      },
+      'pours-overlap usage/week.csv:3:1',
+    ],
+    [
       'a comment in a recording',
       { 'usage/week.csv': csv('at,volume', '# a morning', '2026-07-06T07:00,250 ml') },
       'row-ragged usage/week.csv:2:-',
