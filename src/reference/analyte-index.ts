@@ -78,7 +78,13 @@ function buildIndex(extra: readonly ExtraAnalyte[]): AnalyteIndex {
       return reading;
     }
     if (related.length > 0) return byCasAlone(related);
-    return { kind: 'unknown', suggestions: suggest(name ?? '') };
+    return {
+      kind: 'unknown',
+      // Most of those who ask only want to know whether a text is a name.
+      get suggestions() {
+        return suggest(name ?? '');
+      },
+    };
   };
   return { analytes, byKey: (key) => byKey.get(key), resolve, suggest, problems };
 }

@@ -44,7 +44,7 @@ export async function render(
       const { textTables } = await import('./text-table.ts');
       const { findingsText } = await import('./findings-text.ts');
       const { width, style } = options;
-      const tables = await textTables(outcome.views, width, style);
+      const tables = textTables(outcome.views, width, style);
       if (outcome.schema !== 'findings/1') return tables;
       const findings = findingsText(outcome.findings, { limit: null, ...(style && { style }) });
       return [findings || 'no findings\n', tables].filter((text) => text !== '').join('\n');

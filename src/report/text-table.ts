@@ -9,25 +9,6 @@ import { wrapText } from './wrap-text.ts';
 const GAP = 2;
 const NARROWEST = 20;
 
-/** cli-table3 with no frame: a rule under the head, blanks between columns. */
-const FRAMELESS = {
-  top: '',
-  'top-mid': '',
-  'top-left': '',
-  'top-right': '',
-  bottom: '',
-  'bottom-mid': '',
-  'bottom-left': '',
-  'bottom-right': '',
-  left: '',
-  'left-mid': '',
-  mid: '─',
-  'mid-mid': '─'.repeat(GAP),
-  right: '',
-  'right-mid': '',
-  middle: ' '.repeat(GAP),
-};
-
 /**
  * Views as tables for a terminal: caption above, legend below, a blank line between views.
  *
@@ -38,50 +19,54 @@ const FRAMELESS = {
  * @param width columns of the terminal; below 20 counts as 20
  * @returns empty for no views; otherwise ends with a line break
  */
-export async function textTables(
+export function textTables(
   views: readonly View[],
   width: number,
   style: Style = PLAIN_STYLE,
-): Promise<string> {
-  const { default: Table } = await import('cli-table3');
+): string {
   const usable = Math.max(Math.floor(width), NARROWEST);
-
-  const draw = (part: FittedTable): string => {
-    const cellText = (text: string, column: number): string =>
-      wrapText(text, part.widths[column] ?? NARROWEST).join('\n');
-    const heads = part.columns.map((column, i) =>
-      wrapText(column.head, part.widths[i] ?? NARROWEST)
-        .map(style.strong)
-        .join('\n'),
-    );
-    const table = new Table({
-      head: heads,
-      chars: FRAMELESS,
-      colWidths: [...part.widths],
-      colAligns: part.columns.map((column) => column.align),
-      style: { 'padding-left': 0, 'padding-right': 0, head: [], border: [], compact: true },
-    });
-    for (const row of part.rows) {
-      table.push(
-        row.map((cell, i) =>
-          cell
-            .split('\n')
-            .map((line) => cellText(line, i))
-            .join('\n'),
-        ),
-      );
-    }
-    return table.toString().replace(/ +$/gm, '');
-  };
-
   const paragraph = (text: string): string => wrapText(printable(text), usable).join('\n');
   const blocks = views.map((view) => {
     const caption = wrapText(printable(view.caption), usable).map(style.strong).join('\n');
     const tables =
-      view.columns.length === 0 ? [] : fitColumns(view, usable, GAP).map((part) => draw(part));
+      view.columns.length === 0
+        ? []
+        : fitColumns(view, usable, GAP).map((part) => drawn(part, style));
     const body = [...tables, ...(view.rows.length === 0 ? ['no rows'] : [])].join('\n\n');
     const legend = view.legend.map(paragraph).map(style.faint).join('\n');
     return [caption, body, legend].filter((text) => displayWidth(text) > 0).join('\n\n');
   });
   return blocks.length === 0 ? '' : `${blocks.join('\n\n\n')}\n`;
+}
+
+function drawn(table: FittedTable, style: Style): string {
+  const heads = table.columns.map((column) => column.head);
+  const rule = '─'.repeat(table.widths.reduce((sum, width) => sum + width + GAP, -GAP));
+  const body = table.rows.flatMap((row) => rowLines(row, table));
+  return [...rowLines(heads, table, style.strong), rule, ...body].join('\n');
+}
+
+const same = (text: string): string => text;
+
+/** The lines of a row whose cells wrap, each without blanks at its end. */
+function rowLines(
+  cells: readonly string[],
+  { columns, widths }: FittedTable,
+  style: (text: string) => string = same,
+): string[] {
+  const wrapped = cells.map((cell, i) =>
+    cell.split('\n').flatMap((line) => wrapText(line, widths[i] ?? NARROWEST)),
+  );
+  const height = Math.max(1, ...wrapped.map((lines) => lines.length));
+  return Array.from({ length: height }, (_, n) =>
+    wrapped
+      .map((lines, i) => {
+        const text = lines[n] ?? '';
+        const blanks = ' '.repeat(Math.max(0, (widths[i] ?? 0) - displayWidth(text)));
+        const shown = text === '' ? '' : style(text);
+        return columns[i]?.align === 'right' ? blanks + shown : shown + blanks;
+      })
+      .join(' '.repeat(GAP))
+      .trimEnd(),
+  );
 }
