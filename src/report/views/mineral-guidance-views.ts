@@ -1,82 +1,115 @@
 import type { MineralRow } from '../../model/index.ts';
 import { plainNumber } from '../format-number.ts';
 import type { View } from '../view.ts';
-import { intervalText } from './mineral-words.ts';
+import type { ShownWater } from './mineral-shown-waters.ts';
+import { waterList } from './water-list.ts';
 
 type Guidance = MineralRow['guidance'][number];
 
-const VERDICTS = [
+const OUTSIDE = [
   ['below', 'Below'],
-  ['within', 'Within'],
   ['above', 'Above'],
   ['cannot-say', 'Cannot say'],
 ] as const;
 
-/** Each figure against guidance by number, and the numbered list of the guidance itself. */
-export function guidanceViews(
-  waters: readonly {
-    readonly name: string;
-    readonly event: string;
-    readonly rows: readonly MineralRow[];
-  }[],
-): View[] {
-  const numbers = new Map<string, { readonly row: MineralRow; readonly guidance: Guidance }>();
-  const numberOf = (row: MineralRow, guidance: Guidance): number => {
-    const { role, low, high, unit, basis, context, source } = guidance;
-    const key = JSON.stringify([row.quantity, role, low, high, unit, basis, context, source]);
-    if (!numbers.has(key)) numbers.set(key, { row, guidance });
-    return [...numbers.keys()].indexOf(key) + 1;
-  };
-  const judged = waters.flatMap((water) =>
-    water.rows.flatMap((row) => {
-      if (row.guidance.length === 0) return [];
-      const cells = VERDICTS.map(([verdict]) =>
-        row.guidance
-          .filter((each) => each.verdict === verdict)
-          .map((each) => numberOf(row, each))
-          .sort((a, b) => a - b)
-          .join(' '),
-      );
-      return [[water.event, water.name, row.name, intervalText(row), ...cells]];
-    }),
-  );
-  return [judgedView(judged), listView([...numbers.values()])];
+interface Judged {
+  readonly row: MineralRow;
+  readonly guidance: Guidance;
+  readonly waters: Map<ShownWater, Guidance['verdict']>;
 }
 
-function judgedView(rows: readonly (readonly string[])[]): View {
+interface Numbered extends Judged {
+  readonly no: string;
+}
+
+/** Which waters each guidance finds outside, which fall into a class, and where both come from. */
+export function guidanceViews(waters: readonly ShownWater[]): View[] {
+  const judged = new Map<string, Judged>();
+  for (const water of waters) {
+    for (const row of water.rows) {
+      for (const guidance of row.guidance) {
+        const { role, low, high, unit, basis, context, source } = guidance;
+        const key = JSON.stringify([row.quantity, role, low, high, unit, basis, context, source]);
+        const known = judged.get(key) ?? { row, guidance, waters: new Map() };
+        known.waters.set(water, guidance.verdict);
+        judged.set(key, known);
+      }
+    }
+  }
+  const list = [...judged.values()].sort((a, b) => Number(isClass(a)) - Number(isClass(b)));
+  const numbered = list.map((each, index): Numbered => ({ ...each, no: String(index + 1) }));
+  return [
+    judgedView(numbered.filter((each) => !isClass(each))),
+    classView(numbered.filter(isClass)),
+    listView(numbered),
+  ];
+}
+
+/** `poor above 200 mg/L` is no wish: a water below it is not amiss. */
+function isClass({ guidance }: Judged): boolean {
+  return !/^(?:minimum|maximum|optimum)/.test(guidance.role);
+}
+
+function watersAt({ waters }: Judged, verdict: Guidance['verdict']): string {
+  const found = [...waters].flatMap(([water, each]) => (each === verdict ? [water] : []));
+  return waterList(found, [...waters.keys()]);
+}
+
+function judgedView(judged: readonly Numbered[]): View {
   return {
     caption: 'Minerals against published guidance, which is not a requirement on any device',
     columns: [
-      { head: 'Event', align: 'left' },
-      { head: 'Water', align: 'left' },
+      { head: 'No.', align: 'right' },
       { head: 'Quantity', align: 'left' },
-      { head: 'Found', align: 'right' },
-      ...VERDICTS.map(([, head]) => ({ head, align: 'left' as const })),
+      { head: 'Guidance', align: 'left' },
+      ...OUTSIDE.map(([, head]) => ({ head, align: 'left' as const })),
     ],
-    rows,
+    rows: judged.map((each) => [
+      each.no,
+      each.row.name,
+      rangeText(each.guidance),
+      ...OUTSIDE.map(([verdict]) => watersAt(each, verdict)),
+    ]),
     legend: [
-      'Numbers are those of the guidance in the next table. Cannot say: an end of the guidance lies inside what the result allows.',
+      'Waters not named lie within, or were not tested for it. In brackets: at these events only. Cannot say: an end of the guidance lies inside what the result allows.',
     ],
   };
 }
 
-function listView(
-  guidance: readonly { readonly row: MineralRow; readonly guidance: Guidance }[],
-): View {
+function classView(judged: readonly Numbered[]): View {
+  return {
+    caption: 'Published classes of minerals: which waters fall into them',
+    columns: [
+      { head: 'No.', align: 'right' },
+      { head: 'Quantity', align: 'left' },
+      { head: 'Class', align: 'left' },
+      { head: 'Waters', align: 'left' },
+      { head: 'Cannot say', align: 'left' },
+    ],
+    rows: judged.map((each) => [
+      each.no,
+      each.row.name,
+      rangeText(each.guidance),
+      watersAt(each, 'within'),
+      watersAt(each, 'cannot-say'),
+    ]),
+    legend: [],
+  };
+}
+
+function listView(guidance: readonly Numbered[]): View {
   return {
     caption: 'The guidance by number: recommendations, proposals, targets and taste panels',
     columns: [
       { head: 'No.', align: 'right' },
       { head: 'Quantity', align: 'left' },
-      { head: 'Guidance', align: 'left' },
       { head: 'For', align: 'left' },
       { head: 'Source', align: 'left' },
       { head: 'Read', align: 'left' },
     ],
-    rows: guidance.map(({ row, guidance: each }, index) => [
-      String(index + 1),
+    rows: guidance.map(({ no, row, guidance: each }) => [
+      no,
       row.name,
-      rangeText(each),
       each.context,
       each.source,
       each.verified.startsWith('seen') ? 'seen' : 'from memory',

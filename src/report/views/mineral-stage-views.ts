@@ -67,6 +67,7 @@ export function rejectionView(
   rows: readonly MineralRow[],
   names: ReadonlyMap<string, string>,
 ): View {
+  const ways = [...new Set(rows.map(wayOf))];
   return {
     caption:
       'With a mineral stage the fall in dissolved solids is not a measure of rejection; ions the stage does not add are',
@@ -76,7 +77,7 @@ export function rejectionView(
       { head: 'Quantity', align: LEFT },
       { head: 'Reduction', align: RIGHT },
       { head: 'Measures', align: LEFT },
-      { head: 'How', align: LEFT },
+      { head: 'How', align: RIGHT },
     ],
     rows: rows.map((row) => [
       eventName(row),
@@ -84,12 +85,17 @@ export function rejectionView(
       row.name,
       reductionText(row),
       row.group === 'reduction' ? 'not rejection' : 'rejection',
-      row.reason ?? row.method ?? '',
+      String(ways.indexOf(wayOf(row)) + 1),
     ]),
     legend: [
+      ...ways.map((way, index) => `${index + 1}: ${way}.`),
       'What a stage adds unseen makes such a rejection look smaller, never larger. Ions differ: chloride and nitrate pass more easily than sulfate or calcium.',
     ],
   };
+}
+
+function wayOf({ reason, method }: MineralRow): string {
+  return reason ?? method ?? '';
 }
 
 function reductionText({ low, estimate, high }: MineralRow): string {
