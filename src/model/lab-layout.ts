@@ -38,38 +38,14 @@ const LAB_ROLES = [
 
 export type LabRole = (typeof LAB_ROLES)[number];
 
-/** The roles as a sidecar names them. */
-const ROLE_KEYS = [
-  'lab_sample',
-  'client_sample',
-  'sample_kind',
-  'matrix',
-  'analyte',
-  'cas',
-  'fraction',
-  'basis',
-  'result',
-  'sign',
-  'unit',
-  'qualifier',
-  'condition',
-  'uncertainty',
-  'mdl',
-  'rl',
-  'limit',
-  'limit_type',
-  'limit_unit',
-  'dilution',
-  'method',
-  'collected',
-  'collected_time',
-  'time_zone',
-  'received',
-  'analysed',
-  'reported',
-] as const;
+/** A role as a sidecar names it: `labSample` is `lab_sample` there. */
+type SnakeCase<T extends string> = T extends `${infer First}${infer Rest}`
+  ? First extends Lowercase<First>
+    ? `${First}${SnakeCase<Rest>}`
+    : `_${Lowercase<First>}${SnakeCase<Rest>}`
+  : T;
 
-export type LabRoleKey = (typeof ROLE_KEYS)[number];
+export type LabRoleKey = SnakeCase<LabRole>;
 
 export function roleOfKey(key: LabRoleKey): LabRole {
   return key.replace(/_([a-z])/g, (_, letter: string) => letter.toUpperCase()) as LabRole;
@@ -157,14 +133,14 @@ export const labLayoutSchema = z.strictObject({
     .describe('the header this layout was made for; a file with another one is refused'),
   skip_end: z.int().min(0).optional().describe('records at the end that are no results'),
   columns: z
-    .partialRecord(z.enum(ROLE_KEYS), column)
+    .partialRecord(z.enum(LAB_ROLES.map(keyOfRole)), column)
     .describe('the column of each role; what is not named is not read'),
   series: z
     .array(series)
     .optional()
     .describe('analytes or samples across: each column of figures with the columns that belong'),
   constants: z
-    .partialRecord(z.enum(ROLE_KEYS), z.string())
+    .partialRecord(z.enum(LAB_ROLES.map(keyOfRole)), z.string())
     .optional()
     .describe('what holds for every row and stands in no column, such as one analyte or unit'),
   rows: z.array(filter).optional().describe('which rows are results'),

@@ -1,9 +1,17 @@
-import { closestWord, type Finding, finding, type Place } from '../findings/index.ts';
+import { type Finding, finding } from '../findings/index.ts';
 import { type BenchSettings, benchSettingsSchema } from '../model/index.ts';
 import { JURISDICTIONS } from '../reference/index.ts';
 import { readCostSettings } from './cost-settings.ts';
+import { type PlaceOf, type SchemaWords, schemaFindings } from './schema-findings.ts';
 
-type PlaceOf = (path: readonly PropertyKey[], part?: 'value' | 'key') => Place;
+const WORDS: SchemaWords = {
+  entry: 'a setting of a bench',
+  name: 'setting',
+  file: 'bench.json',
+  entries: 'settings',
+  page: 'docs/bench-folder.md',
+  keys: Object.keys(benchSettingsSchema.shape),
+};
 
 export interface SettingsReading {
   /** Null when a setting is wrong; the findings say which. */
@@ -14,58 +22,16 @@ export interface SettingsReading {
 /** The settings of `bench.json`, with every unknown key and every value of a wrong kind. */
 export function readSettings(value: unknown, placeOf: PlaceOf): SettingsReading {
   const parsed = benchSettingsSchema.safeParse(value, { reportInput: true });
-  const findings: Finding[] = [];
-  for (const issue of parsed.success ? [] : parsed.error.issues) {
-    if (issue.code === 'unrecognized_keys') {
-      for (const key of issue.keys) findings.push(unknownKey([...issue.path, key], placeOf));
-    } else {
-      findings.push(wrongValue(issue.path, issue.message, issue.input, placeOf));
-    }
+  if (!parsed.success) {
+    return { settings: null, findings: schemaFindings(parsed.error.issues, WORDS, placeOf) };
   }
-  if (!parsed.success) return { settings: null, findings };
-  findings.push(
+  const findings = [
     ...unknownJurisdictions(parsed.data, placeOf),
     ...timeZone(parsed.data, placeOf),
     ...costs(parsed.data, placeOf),
     ...notUsed(parsed.data, placeOf),
-  );
+  ];
   return { settings: parsed.data, findings };
-}
-
-function unknownKey(path: readonly PropertyKey[], placeOf: PlaceOf): Finding {
-  const key = String(path.at(-1) ?? '');
-  const near = path.length > 1 ? null : closestWord(key, Object.keys(benchSettingsSchema.shape));
-  return finding(
-    'key-unknown',
-    `"${key}" is not a setting of a bench`,
-    near === null ? 'remove the key' : `did you mean "${near}"? otherwise remove the key`,
-    placeOf(path, 'key'),
-  );
-}
-
-function wrongValue(
-  path: readonly PropertyKey[],
-  message: string,
-  input: unknown,
-  placeOf: PlaceOf,
-): Finding {
-  const name = path.map(String).join('.');
-  if (input === undefined && path.length > 0) {
-    return finding(
-      'key-missing',
-      `the setting "${name}" is missing`,
-      `add "${name}" to bench.json`,
-      placeOf(path),
-    );
-  }
-  return finding(
-    'value-unexpected',
-    name === ''
-      ? 'bench.json does not hold an object of settings'
-      : `the setting "${name}" has a value it does not take (${message})`,
-    'correct the value; docs/bench-folder.md lists what each setting takes',
-    placeOf(path),
-  );
 }
 
 function unknownJurisdictions(settings: BenchSettings, placeOf: PlaceOf): Finding[] {

@@ -1,5 +1,5 @@
 import { ABOVE_ZERO, checkNumber, FINITE, refuseInput, ZERO_OR_MORE } from './check-number.ts';
-import { feedBrineFactor, osmoticPressureKPa } from './osmotic-pressure.ts';
+import { feedBrineFactor, KELVIN_AT_0_C, osmoticPressureKPa } from './osmotic-pressure.ts';
 
 /** Conditions a membrane works under; gauge pressures in kPa. */
 export interface MembraneConditions {
@@ -21,7 +21,6 @@ export type TemperatureFactor = 'power' | 'arrhenius';
 /** Temperature to which flows are standardised, degC. */
 const STANDARD_C = 25;
 const STANDARD_K = 298.15;
-const KELVIN_AT_0_C = 273.15;
 
 /** Growth per kelvin where nothing of the membrane is known; ASTM D4516, from memory. */
 const PER_KELVIN = 1.03;

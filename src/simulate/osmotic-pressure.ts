@@ -8,7 +8,7 @@ import {
 } from './check-number.ts';
 
 /** 0 degC on the absolute scale, exact by definition of the degree Celsius. */
-const KELVIN_AT_0_C = 273.15;
+export const KELVIN_AT_0_C = 273.15;
 
 /** A solution of more than this is not drinking water; the formula has a pole at 1,000 g/L. */
 const MOST_MG_PER_L = 100_000;

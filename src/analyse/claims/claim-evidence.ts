@@ -59,30 +59,23 @@ export function evidenceFor(
 }
 
 /** The evidence of one reduction; its product may be missing. */
-export function evidenceOfFact(bench: Bench, { row, feed, product }: ReductionFact): Evidence {
-  const productSamples = product?.samples ?? [];
-  const results = [...(feed?.results ?? []), ...(product?.results ?? [])];
-  return {
-    event: row.event,
-    kind: row.kind,
-    outcome: row.outcome,
-    firm: row.firm && isConfident(row.reduction),
-    feed,
-    product,
-    reduction: statedBounds(row.reduction),
-    feedSamples: feed?.samples ?? [],
-    productSamples,
-    productResults: product?.results ?? [],
-    places: placesOf(bench, results),
-    throughputL: throughputOf(bench, productSamples),
-  };
+export function evidenceOfFact(bench: Bench, fact: ReductionFact): Evidence {
+  return { ...evidenceOf(bench, fact, [fact]), productResults: fact.product?.results ?? [] };
 }
 
-function evidenceOfSum(bench: Bench, { row, feed, product, members }: SumFact): Evidence {
+function evidenceOfSum(bench: Bench, fact: SumFact): Evidence {
+  return { ...evidenceOf(bench, fact, fact.members), productResults: [] };
+}
+
+function evidenceOf(
+  bench: Bench,
+  { row, feed, product }: ReductionFact | SumFact,
+  members: readonly ReductionFact[],
+): Omit<Evidence, 'productResults'> {
   const productSamples = product?.samples ?? [];
-  const results = members.flatMap((fact) => [
-    ...(fact.feed?.results ?? []),
-    ...(fact.product?.results ?? []),
+  const results = members.flatMap((member) => [
+    ...(member.feed?.results ?? []),
+    ...(member.product?.results ?? []),
   ]);
   return {
     event: row.event,
@@ -94,7 +87,6 @@ function evidenceOfSum(bench: Bench, { row, feed, product, members }: SumFact): 
     reduction: statedBounds(row.reduction),
     feedSamples: feed?.samples ?? [],
     productSamples,
-    productResults: [],
     places: placesOf(bench, results),
     throughputL: throughputOf(bench, productSamples),
   };

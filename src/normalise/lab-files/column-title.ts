@@ -1,6 +1,7 @@
 import { type AnalyteIndex, readUnit } from '../../reference/index.ts';
 import { isNumericTwin, normalHeader, roleWord } from './header-roles.ts';
 import type { SeriesRole } from './layout-plan.ts';
+import { BENCH_DIMENSIONS } from './resolve-unit.ts';
 
 /** What the head of a column of a wide file says. */
 export type ColumnTitle =
@@ -86,19 +87,9 @@ function withoutMeasureWord(split: Split): Split[] {
   return name === split.name ? [] : [{ ...split, name }];
 }
 
-const NO_CONCENTRATION: ReadonlySet<string> = new Set([
-  'volume',
-  'mass',
-  'time',
-  'flow',
-  'pressure',
-  'power',
-  'energy',
-]);
-
 function isConcentrationUnit(text: string): boolean {
   const reading = readUnit(text, {});
-  if (reading.kind === 'unit') return !NO_CONCENTRATION.has(reading.unit.dimension);
+  if (reading.kind === 'unit') return !BENCH_DIMENSIONS.has(reading.unit.dimension);
   // ppm is a unit all the same; which one, is asked at the figures.
   return reading.problem === 'ambiguous' && text.length > 2;
 }

@@ -8,8 +8,8 @@ import {
 } from '../../reference/index.ts';
 import type { FindingLog } from './finding-log.ts';
 
-/** Units of the bench, whose letters (J, F, L) a lab uses as qualifiers and never for a result. */
-const BENCH_DIMENSIONS: ReadonlySet<string> = new Set([
+/** Dimensions of the units of the bench, never of a concentration, whose letters (J, F, L) a lab uses as qualifiers and never for a result. */
+export const BENCH_DIMENSIONS: ReadonlySet<string> = new Set([
   'volume',
   'mass',
   'time',
