@@ -20,6 +20,7 @@ export { pours } from './commands/pours.ts';
 export { readBench, SettingsError } from './commands/read-bench.ts';
 export { reductions } from './commands/reductions.ts';
 export { type SheetsOptions, sheets } from './commands/sheets.ts';
+export { toldApart, toldApartGroups } from './commands/tell-apart.ts';
 export { type TraceOptions, trace } from './commands/trace.ts';
 export {
   breakEvens,

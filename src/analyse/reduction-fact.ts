@@ -8,6 +8,10 @@ export interface ReductionFact {
   readonly analyte: Analyte;
   readonly feed: Side | null;
   readonly product: Side | null;
+  /** `span` where feeds before and after bracket the product, so that it may have had either. */
+  readonly feedJoin: 'mean' | 'span';
+  /** How far the figures of the feed lie apart, canonical unit; 0 with fewer than two. */
+  readonly feedRange: number;
   /** Void product samples of the group. */
   readonly voidSamples: readonly string[];
 }

@@ -3,7 +3,7 @@ import { type Bench, type ReductionRow, resultPlace } from '../model/index.ts';
 import { benjaminiHochberg } from '../statistics/index.ts';
 import { hasMineralStage, SOLIDS_MEASURES, solidsNotes } from './minerals/solids-behind-stage.ts';
 import type { ReductionFact } from './reduction-fact.ts';
-import { movedFeeds } from './reduction-feed-moved.ts';
+import { feedRange, movedFeeds } from './reduction-feed-moved.ts';
 import { type ReductionPair, reductionPairs } from './reduction-pairs.ts';
 import { reductionRow } from './reduction-row.ts';
 import {
@@ -48,6 +48,8 @@ export function computeReductions(bench: Bench, windowS: number): Reductions {
       analyte,
       feed,
       product,
+      feedJoin: pair.feedJoin,
+      feedRange: feedRange(bench, feed),
       voidSamples: group.voidProducts.flatMap(
         (index) => bench.tables.samples[index]?.values.sample ?? [],
       ),
@@ -57,7 +59,7 @@ export function computeReductions(bench: Bench, windowS: number): Reductions {
     facts,
     findings: [
       ...facts.flatMap((fact) => findingsOf(bench, fact)),
-      ...movedFeeds(bench, pairs, facts),
+      ...movedFeeds(bench, facts),
       ...solidsNotes(bench, devicesBehindStage(facts)),
     ],
   };

@@ -115,6 +115,26 @@ const OPTIONS = {
     about: 'give log10 reductions of organisms, with the chance of counting',
     excludes: ['sums', 'filterLife'],
   },
+  toldApart: {
+    flags: '--told-apart',
+    group: 'Method',
+    about: 'give which devices differ, pair by pair, or are equivalent, or are not told apart',
+    excludes: ['groups'],
+  },
+  groups: {
+    flags: '--groups',
+    group: 'Method',
+    about: 'give the groups of devices that are not told apart',
+    excludes: ['toldApart', 'margin'],
+  },
+  margin: {
+    flags: '--margin <points-or-factor>',
+    group: 'Method',
+    about:
+      'devices within it are equivalent: "5 %" is points of the reduction, "1.5x" a factor between ' +
+      'what passes (default: equivalence_margin of bench.json)',
+    excludes: ['groups'],
+  },
   pour: {
     flags: '--pour <volume>',
     group: 'Method',

@@ -114,6 +114,9 @@ interface RawOptions {
   sums?: boolean;
   filterLife?: boolean;
   log10?: boolean;
+  toldApart?: boolean;
+  groups?: boolean;
+  margin?: string;
   idleRise?: boolean;
   above?: string;
   writeLayouts?: boolean;
@@ -153,6 +156,9 @@ function toCall(entry: CommandEntry, command: Command): ParsedCall {
       sums: raw.sums === true,
       filterLife: raw.filterLife === true,
       log10: raw.log10 === true,
+      toldApart: raw.toldApart === true,
+      groups: raw.groups === true,
+      margin: raw.margin ?? null,
       idleRise: raw.idleRise === true || raw.above !== undefined,
       above: raw.above ?? null,
       writeLayouts: raw.writeLayouts === true,

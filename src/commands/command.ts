@@ -59,6 +59,12 @@ export interface CallOptions {
   readonly filterLife: boolean;
   /** reductions: log10 reductions of organisms. */
   readonly log10: boolean;
+  /** compare: which devices differ, pair by pair. At most one of this and `groups` is true. */
+  readonly toldApart: boolean;
+  /** compare: the groups of devices not told apart. */
+  readonly groups: boolean;
+  /** compare: a margin of equivalence as written, such as `5 %` or `1.5x`; null: as bench.json says. */
+  readonly margin: string | null;
   /** pours: the first water after a pause. */
   readonly idleRise: boolean;
   /** pours: a TDS reading as written, such as `50 ppm`; null: none is chosen. */

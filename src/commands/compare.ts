@@ -16,18 +16,27 @@ import { type CheckedFilters, checkFilters } from './filters.ts';
 import { feedWindowS } from './quantity-setting.ts';
 import { readBench } from './read-bench.ts';
 import { reductionSettings } from './reductions.ts';
+import {
+  marginOf,
+  type ToldApartOptions,
+  tellingSettings,
+  toldApart,
+  toldApartGroups,
+} from './tell-apart.ts';
 import { seedOf, type WaterUseOptions, waterUseSettings } from './water-use.ts';
+
+export interface CompareOptions extends WaterUseOptions, ToldApartOptions {}
 
 /**
  * All measures of all devices side by side: rows of `compare/1`.
  *
  * @param bench a bench without errors
- * @throws {BenchError} filter-unknown
+ * @throws {BenchError} filter-unknown, option-unknown for the margin
  */
-export function compare(bench: Bench, options: WaterUseOptions = {}): Outcome {
+export function compare(bench: Bench, options: CompareOptions = {}): Outcome {
   const keep = checkFilters(bench, options);
   const { measures, findings, reductions } = allMeasures(bench, options);
-  const { equivalence_margin: margin } = bench.settings;
+  const margin = marginOf(bench, options);
   const telling = { ...statementOptions(bench), margin };
   // Every device enters the comparison, so that a filter changes nothing but what is shown.
   const comparisons = tellApart(reductions, telling).filter(
@@ -41,10 +50,7 @@ export function compare(bench: Bench, options: WaterUseOptions = {}): Outcome {
     settings: {
       ...reductionSettings(bench),
       ...waterUseSettings(bench, options),
-      told_apart: {
-        pairs: 'products on shared feeds, two-sided; Holm over the pairs of an analyte',
-        equivalence_margin: margin,
-      },
+      ...tellingSettings(margin),
       events: 'ratio of arithmetic means over the events, natural feeds before spiked ones',
       ...filterSettings(options),
     },
@@ -89,5 +95,8 @@ export async function run(call: Call): Promise<CommandResult> {
   const refused = refusedResult(bench);
   if (refused !== null) return refused;
   await call.io.progress('comparing the devices');
+  const { toldApart: wantsPairs, groups: wantsGroups } = call.options;
+  if (wantsPairs) return doneResult(toldApart(bench, call.options));
+  if (wantsGroups) return doneResult(toldApartGroups(bench, call.options));
   return doneResult(compare(bench, call.options));
 }

@@ -5,8 +5,12 @@ export { type Measure, measuresOf } from './measures.ts';
 export type { ReductionSummary } from './reduction-summary.ts';
 export {
   type AnalyteComparison,
+  type JudgedPair,
+  type Margin,
   type TellingOptions,
   tellApart,
+  toldApartGroupRows,
+  toldApartRows,
 } from './telling-apart/index.ts';
 export { traceReduction } from './trace-reduction.ts';
 export { SCENARIO_FIGURES, traceDrainRatio, traceScenario } from './trace-water-use.ts';

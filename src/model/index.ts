@@ -22,4 +22,5 @@ export { type BenchSettings, benchSettingsSchema } from './settings.ts';
 export type { SheetRow } from './sheet-schemas.ts';
 export * from './sum-schemas.ts';
 export type { CostSettings, Tariff } from './tariff.ts';
+export type { ToldApartGroupRow, ToldApartRow } from './told-apart-schemas.ts';
 export type { DrainRegionRow, SweepRow, WaterInputRow } from './water-schemas.ts';

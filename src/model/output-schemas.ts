@@ -8,6 +8,7 @@ import { OUTCOMES } from './outcome-words.ts';
 import { placeSchema } from './place-schema.ts';
 import { sheetRow } from './sheet-schemas.ts';
 import { filterLifeRow, logReductionRow, sumRow } from './sum-schemas.ts';
+import { toldApartGroupRow, toldApartRow } from './told-apart-schemas.ts';
 import { drainRegionRow, sweepRow, waterInputRow } from './water-schemas.ts';
 
 /**
@@ -298,6 +299,8 @@ const ROW_SCHEMAS = {
   'costs/1': costRow,
   'idle-rise/1': idleRiseRow,
   'compare/1': measureRow,
+  'told-apart/1': toldApartRow,
+  'told-apart-groups/1': toldApartGroupRow,
   'panel/1': panelRow,
   'sheets/1': sheetRow,
   'trace/1': traceRow,

@@ -31,6 +31,8 @@ const CALLS: readonly (readonly [string, readonly string[]])[] = [
   ['minerals/1', ['minerals', bench('fourteen-devices')]],
   ['sheets/1', ['sheets', bench('first-bench')]],
   ['compare/1', ['compare', bench('fourteen-devices')]],
+  ['told-apart/1', ['compare', bench('fourteen-devices'), '--told-apart']],
+  ['told-apart-groups/1', ['compare', bench('fourteen-devices'), '--groups']],
   ['trace/1', ['trace', bench('first-bench'), 'tankless-one', 'reduction.lead']],
   ['lookup/1', ['lookup', 'nitrate']],
 ];

@@ -1,94 +1,126 @@
+import type { StatementOptions, UncertainSide } from '../../analyse/index.ts';
+import type { ReductionSummary } from '../reduction-summary.ts';
 import {
-  type ReductionFact,
-  riseProbability,
-  type StatementOptions,
-  type UncertainSide,
-  widenedSide,
-} from '../../analyse/index.ts';
-import { normalQuantile } from '../../statistics/index.ts';
-import { meanSide, type ReductionSummary } from '../reduction-summary.ts';
+  type ComparedFigure,
+  type ComparedPassages,
+  comparedPassages,
+} from './passage-interval.ts';
+import { type SharedEvent, type SharedProducts, sharedProducts } from './shared-products.ts';
 
-/** Two devices on the feeds that both were tested on. */
+/** How far two devices may lie apart and still count as equivalent. */
+export type Margin =
+  /** Reductions differ by no more than this fraction. */
+  | { readonly kind: 'points'; readonly value: number }
+  /** What passes differs by no more than this factor, above 1. */
+  | { readonly kind: 'ratio'; readonly value: number };
+
+export type PairVerdictWord = 'differ' | 'equivalent' | 'not-told-apart' | 'not-comparable';
+
+/** Two devices that were tested for one analyte on feeds of one kind. */
 export interface DevicePair {
   readonly a: ReductionSummary;
   readonly b: ReductionSummary;
-  readonly productA: UncertainSide;
-  readonly productB: UncertainSide;
-  readonly feed: UncertainSide;
-  /** Events of one feed that both share. */
-  readonly events: number;
+  /** Null where no event has one feed for both. */
+  readonly shared: SharedProducts | null;
 }
 
 export interface PairVerdict {
-  /** Two-sided p-value that the products differ; 1 where bounds alone stand against bounds. */
-  readonly p: number;
-  /** The device whose product holds less; null where neither reads lower. */
+  readonly verdict: PairVerdictWord;
+  /** Why nothing, or nothing more, can be said. */
+  readonly reason: string | null;
+  /** The device whose product held less; null unless they differ. */
   readonly lower: 'a' | 'b' | null;
-  /** The largest difference of the two reductions that the results leave open, a fraction. */
-  readonly largestDifference: number;
+  /** Null without a shared feed. */
+  readonly passages: ComparedPassages | null;
+  /** True where the results leave no difference beyond the margin, whether or not they differ. */
+  readonly isWithinMargin: boolean;
   /** False where an assumed uncertainty enters. */
   readonly firm: boolean;
 }
 
-/**
- * Brings two devices together on the events that both have with the very same feed.
- * @returns null without such an event: a reduction on another feed is another question
- */
-export function sharedPair(a: ReductionSummary, b: ReductionSummary): DevicePair | null {
-  const shared = a.facts.flatMap((first) => {
-    const second = b.facts.find((fact) => feedKey(fact) === feedKey(first));
-    return first.feed === null || first.product === null || !second?.product
-      ? []
-      : { feed: first.feed, productA: first.product, productB: second.product };
-  });
-  const feed = meanSide(shared.map((one) => one.feed));
-  const productA = meanSide(shared.map((one) => one.productA));
-  const productB = meanSide(shared.map((one) => one.productB));
-  if (feed === null || productA === null || productB === null) return null;
-  return { a, b, feed, productA, productB, events: shared.length };
-}
-
-function feedKey({ row, feed }: ReductionFact): string {
-  return JSON.stringify([row.event, row.kind, row.feed.sample, feed?.results]);
+export function devicePair(a: ReductionSummary, b: ReductionSummary): DevicePair {
+  return { a, b, shared: sharedProducts(a, b) };
 }
 
 /**
- * Compares the products of two devices on one feed: what both share cancels, so the feed's own
- * uncertainty does not blur the difference.
+ * What can be said of two devices.
  *
- * Two bounds are never compared, whatever their limits; a figure is told from a bound only where it
- * lies above it.
- * @param comparisons pairs compared on this analyte; the largest difference holds for all of them
+ * They differ where the interval of their difference leaves out 0, at least one product is a figure,
+ * and neither a feed that moved nor an event that points the other way takes that back. Two bounds
+ * are never ranked, whatever their limits. They are equivalent where the interval lies within the
+ * margin.
+ * @param level of the one interval, raised for the number of comparisons
  */
 export function comparePair(
-  pair: DevicePair,
+  { shared }: DevicePair,
   options: StatementOptions,
-  comparisons: number,
+  level: number,
+  margin: Margin,
 ): PairVerdict {
-  const { productA, productB, feed } = pair;
-  const hasFigure = productA.estimate !== null || productB.estimate !== null;
-  const aAbove = hasFigure ? (riseProbability(productB, productA, options) ?? 1) : 1;
-  const bAbove = hasFigure ? (riseProbability(productA, productB, options) ?? 1) : 1;
-  const sides = [productA, productB].filter((side) => side.estimate !== null);
-  return {
-    p: Math.min(1, 2 * Math.min(aAbove, bAbove)),
-    lower: aAbove === bAbove ? null : aAbove < bAbove ? 'b' : 'a',
-    largestDifference: largestDifference(pair, feed, options, comparisons),
-    firm: sides.every((side) => side.uncertainty.from !== 'assumed'),
-  };
+  const nothing = { lower: null, isWithinMargin: false, firm: false } as const;
+  if (shared === null) {
+    const reason = 'no event has one feed for both';
+    return { ...nothing, verdict: 'not-comparable', reason, passages: null };
+  }
+  const isSpan = shared.events.some((event) => event.isSpan);
+  const passages = comparedPassages({ ...shared, isSpan }, options, level);
+  const { productA, productB } = shared;
+  const isWithinMargin = within(passages, margin);
+  const figures = [productA, productB].filter((side) => side.estimate !== null);
+  const said = { passages, isWithinMargin, firm: figures.every(isKnown) };
+  const lower =
+    figures.length === 0 ? null : lowerOf(isSpan ? passages.difference : passages.product);
+  const doubt = lower === null ? null : doubtOf(shared, lower, options, passages.product);
+  if (lower !== null && doubt === null) return { ...said, verdict: 'differ', reason: null, lower };
+  if (isWithinMargin) return { ...said, verdict: 'equivalent', reason: doubt, lower: null };
+  if (figures.length === 0 && !haveOneLimit(productA, productB)) {
+    const reason = 'two bounds at different limits';
+    return { ...said, verdict: 'not-comparable', reason, lower: null };
+  }
+  const reason = figures.length === 0 ? 'two bounds are not ranked' : doubt;
+  return { ...said, verdict: 'not-told-apart', reason, lower: null };
 }
 
-/** From the limits of both products, over the smallest feed. */
-function largestDifference(
-  { productA, productB }: DevicePair,
-  feed: UncertainSide,
-  { confidence }: StatementOptions,
-  comparisons: number,
-): number {
-  const multiplier = normalQuantile(1 - (1 - confidence) / (2 * Math.max(1, comparisons)));
-  const a = widenedSide(productA, multiplier);
-  const b = widenedSide(productB, multiplier);
-  const lowestFeed = widenedSide(feed, multiplier).low;
-  if (!(lowestFeed > 0)) return Number.POSITIVE_INFINITY;
-  return Math.max(a.high - b.low, b.high - a.low) / lowestFeed;
+function isKnown(side: UncertainSide): boolean {
+  return side.uncertainty.from !== 'assumed';
+}
+
+/** The device that lets less through, where the interval leaves out 0. */
+function lowerOf({ low, high }: ComparedFigure): 'a' | 'b' | null {
+  if (low !== null && low > 0) return 'b';
+  return high !== null && high < 0 ? 'a' : null;
+}
+
+function within({ difference, ratio }: ComparedPassages, margin: Margin): boolean {
+  const { low, high } = margin.kind === 'points' ? difference : ratio;
+  if (low === null || high === null) return false;
+  const { value } = margin;
+  return margin.kind === 'points'
+    ? low >= -value && high <= value
+    : low >= 1 / value && high <= value;
+}
+
+/** What speaks against a difference that the interval shows; null where nothing does. */
+function doubtOf(
+  { events, productA, productB }: SharedProducts,
+  lower: 'a' | 'b',
+  options: StatementOptions,
+  product: ComparedFigure,
+): string | null {
+  const opposes = (event: SharedEvent): boolean => {
+    const own = lowerOf(comparedPassages(event, options, options.confidence).product);
+    const isFigure = event.productA.estimate !== null || event.productB.estimate !== null;
+    return isFigure && own !== null && own !== lower;
+  };
+  if (events.some(opposes)) return 'the events point different ways';
+  const move = Math.max(...events.map(({ feedMove }) => feedMove));
+  const larger = Math.max(productA.estimate ?? 0, productB.estimate ?? 0);
+  const gap = product.estimate ?? (lower === 'a' ? product.high : product.low) ?? 0;
+  return Math.abs(gap) <= move * larger ? 'the feed moved by more than the difference' : null;
+}
+
+function haveOneLimit(a: UncertainSide, b: UncertainSide): boolean {
+  return a.state === 'aboveRange' || b.state === 'aboveRange'
+    ? a.interval.low === b.interval.low && a.interval.high === b.interval.high
+    : a.interval.high === b.interval.high;
 }

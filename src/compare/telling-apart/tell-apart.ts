@@ -1,101 +1,113 @@
 import type { ReductionFact, StatementOptions } from '../../analyse/index.ts';
 import type { Analyte } from '../../reference/index.ts';
 import { type ReductionSummary, summariseReductions } from '../reduction-summary.ts';
-import { comparePair, type DevicePair, type PairVerdict, sharedPair } from './compare-pair.ts';
+import {
+  comparePair,
+  type DevicePair,
+  devicePair,
+  type Margin,
+  type PairVerdict,
+} from './compare-pair.ts';
 import { notToldApartGroups } from './group-letters.ts';
-import { holm } from './holm.ts';
 
 export interface TellingOptions extends StatementOptions {
-  /** Reductions that differ by no more than this fraction count as equivalent. */
-  readonly margin: number;
+  /** Within it devices count as equivalent; a number is a difference of reductions, a fraction. */
+  readonly margin: Margin | number;
 }
 
 /** A pair of devices with what can be said of their difference. */
-export interface JudgedPair extends DevicePair, PairVerdict {
-  /** Adjusted for the pairs of this analyte. */
-  readonly adjustedP: number;
-  readonly verdict: 'told-apart' | 'equivalent' | 'not-told-apart';
-}
+export interface JudgedPair extends DevicePair, PairVerdict {}
 
-/** The devices of one analyte, compared two by two. */
+/** The devices of one analyte on feeds of one kind, compared two by two. */
 export interface AnalyteComparison {
   readonly analyte: Analyte;
-  /** Devices with a shared feed, the one whose product holds least first. */
+  readonly kind: 'natural' | 'spiked';
+  /** Tested devices, the one whose product holds least first. */
   readonly devices: readonly ReductionSummary[];
+  /** In the order of the bench; those that cannot be compared too, with the reason. */
   readonly pairs: readonly JudgedPair[];
+  /** Pairs with a shared feed: the comparisons that the confidence is shared among. */
+  readonly comparisons: number;
+  /** Level of the interval of one pair, so that all of them hold together at the confidence. */
+  readonly adjustedConfidence: number;
   /** Groups in which no two were told apart; indices into `devices`. A device may be in several. */
   readonly groups: readonly (readonly number[])[];
 }
 
 /**
  * Which devices differ on which analyte, at the confidence of the bench over all pairs of that
- * analyte (Holm).
+ * analyte and kind of feed.
  *
- * Compared are devices on the events that both have with one feed. `equivalent`: not told apart, and
- * the results leave no larger difference open than the margin. Devices without a shared feed are not
- * compared, and count as not told apart. Analytes with fewer than two such devices are left out.
+ * The confidence is shared out evenly (Bonferroni), so that verdict and printed interval always
+ * agree and all intervals of an analyte hold together, however the pairs hang together. Compared are
+ * devices on the events that both have with one feed; natural and spiked feeds are never mixed.
+ * Devices without a shared feed are not comparable, and count as not told apart. Analytes with fewer
+ * than two tested devices are left out.
+ * Source: Bonferroni's inequality; derived in docs/methods.md.
  */
 export function tellApart(
   facts: readonly ReductionFact[],
   options: TellingOptions,
 ): AnalyteComparison[] {
-  const byAnalyte = new Map<string, ReductionSummary[]>();
-  for (const summary of summariseReductions(facts, options)) {
-    if (summary.outcome === 'untested') continue;
-    const own = byAnalyte.get(summary.analyte.key) ?? [];
-    byAnalyte.set(summary.analyte.key, own);
-    own.push(summary);
-  }
-  return [...byAnalyte.values()].flatMap((summaries) => {
-    const pairs = judged(sharedPairs(summaries), options);
+  return byAnalyteAndKind(facts, options).flatMap((summaries) => {
     const [first] = summaries;
-    return first === undefined || pairs.length === 0
-      ? []
-      : comparison(first.analyte, summaries, pairs);
+    return first === undefined || summaries.length < 2 ? [] : comparison(first, summaries, options);
   });
 }
 
-function sharedPairs(summaries: readonly ReductionSummary[]): DevicePair[] {
-  return summaries.flatMap((a, at) =>
-    summaries.slice(at + 1).flatMap((b) => sharedPair(a, b) ?? []),
-  );
-}
-
-function judged(pairs: readonly DevicePair[], options: TellingOptions): JudgedPair[] {
-  const verdicts = pairs.map((pair) => comparePair(pair, options, pairs.length));
-  const adjusted = holm(verdicts.map(({ p }) => p));
-  return pairs.flatMap((pair, at) => {
-    const verdict = verdicts[at];
-    const adjustedP = adjusted[at] ?? 1;
-    if (verdict === undefined) return [];
-    const isApart = verdict.lower !== null && adjustedP <= 1 - options.confidence;
-    const isEquivalent = verdict.largestDifference <= options.margin;
-    return {
-      ...pair,
-      ...verdict,
-      adjustedP,
-      verdict: isApart ? 'told-apart' : isEquivalent ? 'equivalent' : 'not-told-apart',
-    } as const;
-  });
+function byAnalyteAndKind(
+  facts: readonly ReductionFact[],
+  options: StatementOptions,
+): ReductionSummary[][] {
+  const groups = new Map<string, ReductionSummary[]>();
+  for (const kind of ['natural', 'spiked'] as const) {
+    const own = facts.filter(({ row }) => row.kind === kind);
+    for (const summary of summariseReductions(own, options)) {
+      if (summary.outcome === 'untested') continue;
+      const key = `${summary.analyte.key}\t${kind}`;
+      const group = groups.get(key) ?? [];
+      groups.set(key, group);
+      group.push(summary);
+    }
+  }
+  return [...groups.values()];
 }
 
 function comparison(
-  analyte: Analyte,
+  { analyte, kind }: ReductionSummary,
   summaries: readonly ReductionSummary[],
-  pairs: readonly JudgedPair[],
+  options: TellingOptions,
 ): AnalyteComparison {
-  const compared = summaries.filter((one) => pairs.some(({ a, b }) => a === one || b === one));
+  const pairs = summaries.flatMap((a, at) => summaries.slice(at + 1).map((b) => devicePair(a, b)));
+  const comparisons = pairs.filter(({ shared }) => shared !== null).length;
+  const adjustedConfidence = 1 - (1 - options.confidence) / Math.max(1, comparisons);
+  const margin: Margin =
+    typeof options.margin === 'number' ? { kind: 'points', value: options.margin } : options.margin;
+  const judged = pairs.map(
+    (pair): JudgedPair => ({ ...pair, ...comparePair(pair, options, adjustedConfidence, margin) }),
+  );
   const wins = (one: ReductionSummary): number =>
-    pairs.reduce((sum, pair) => sum + scoreOf(pair, one), 0);
-  const devices = [...compared].sort((first, second) => wins(second) - wins(first));
-  const apart = pairs
-    .filter(({ verdict }) => verdict === 'told-apart')
+    judged.reduce((sum, pair) => sum + scoreOf(pair, one), 0);
+  const scores = new Map(summaries.map((one) => [one, wins(one)]));
+  const devices = [...summaries].sort(
+    (first, second) => (scores.get(second) ?? 0) - (scores.get(first) ?? 0),
+  );
+  const apart = judged
+    .filter(({ verdict }) => verdict === 'differ')
     .map(({ a, b }): [number, number] => [devices.indexOf(a), devices.indexOf(b)]);
-  return { analyte, devices, pairs, groups: notToldApartGroups(devices.length, apart) };
+  return {
+    analyte,
+    kind,
+    devices,
+    pairs: judged,
+    comparisons,
+    adjustedConfidence,
+    groups: notToldApartGroups(devices.length, apart),
+  };
 }
 
 /** 1 for each device whose product was told to hold more, -1 for each that holds less. */
-function scoreOf({ a, b, lower, verdict }: JudgedPair, one: ReductionSummary): number {
-  if (verdict !== 'told-apart' || (a !== one && b !== one)) return 0;
+function scoreOf({ a, b, lower }: JudgedPair, one: ReductionSummary): number {
+  if (lower === null || (a !== one && b !== one)) return 0;
   return (lower === 'a') === (a === one) ? 1 : -1;
 }

@@ -10,7 +10,7 @@ export { poursView } from './pours-view.ts';
 export { reductionText, sideText, summaryText } from './reduction-words.ts';
 export { reductionViews } from './reductions-view.ts';
 export { logReductionsViews, sumsViews } from './sums-view.ts';
-export { toldApartView } from './told-apart-view.ts';
+export { toldApartGroupViews, toldApartView, toldApartViews } from './told-apart-view.ts';
 export { traceView } from './trace-view.ts';
 export { inputsView, regionsView, sweepView } from './water-sweep-view.ts';
 export { breakEvenView, curveView, waterUseViews } from './water-use-view.ts';
