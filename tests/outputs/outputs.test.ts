@@ -4,6 +4,11 @@ import path from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { parse } from 'csv-parse/sync';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { COMMAND_TABLE } from '../../src/cli/command-table.ts';
+import { packageVersion } from '../../src/cli/package-version.ts';
+import { parseCall } from '../../src/cli/parse-call.ts';
+import type { Outcome } from '../../src/report/index.ts';
+import { type Format, render } from '../../src/report/render.ts';
 import { ensureBuilt, ROOT, runProgram } from '../cli/built-program.ts';
 
 beforeAll(ensureBuilt);
@@ -37,26 +42,33 @@ const CALLS: readonly (readonly [string, readonly string[]])[] = [
   ['lookup/1', ['lookup', 'nitrate']],
 ];
 
-const outputs = new Map<string, Promise<string>>();
+const VERSION = packageVersion();
+const outcomes = new Map<string, Promise<Outcome>>();
 
-/** The stdout of a call; the same call is run once. */
-function outputOf(args: readonly string[], env = {}, cwd = ROOT): Promise<string> {
-  const key = JSON.stringify([args, env, cwd]);
-  const known = outputs.get(key) ?? run(args, env, cwd);
-  outputs.set(key, known);
+/** What a call gives, computed once, in this process. */
+function outcomeOf(args: readonly string[]): Promise<Outcome> {
+  const key = JSON.stringify(args);
+  const known = outcomes.get(key) ?? runHere(args);
+  outcomes.set(key, known);
   return known;
 }
 
-async function run(args: readonly string[], env: object, cwd: string): Promise<string> {
-  const { code, stdout, stderr } = await runProgram(args, { env: { ...env }, cwd });
-  expect(stderr).not.toContain('a defect of the tool');
-  expect(code).toBe(0);
-  return stdout;
+async function runHere(argv: readonly string[]): Promise<Outcome> {
+  const { entry, args, options } = parseCall(argv, COMMAND_TABLE);
+  const command = await entry.load();
+  const io = { progress: async () => {} };
+  const { outcome } = await command.run({ args, options, io, version: VERSION });
+  if (outcome === null) throw new Error(`${argv.join(' ')} gave no data`);
+  return outcome;
+}
+
+async function textOf(args: readonly string[], format: Format, width = 80): Promise<string> {
+  return render(await outcomeOf(args), format, { width, version: VERSION });
 }
 
 describe('the JSON of every command', () => {
   it.each(CALLS)('%s satisfies its published schema', async (schema, args) => {
-    const text = await outputOf([...args, '--format', 'json']);
+    const text = await textOf(args, 'json');
     const file = path.join(ROOT, 'docs/json-schema', `${schema.replace('/', '-')}.json`);
     const validate = new Ajv2020({ strict: false, validateFormats: false }).compile(
       JSON.parse(readFileSync(file, 'utf8')) as object,
@@ -68,31 +80,29 @@ describe('the JSON of every command', () => {
   });
 
   it.each(CALLS)(
-    '%s is the same bytes in another time zone, language and folder',
+    '%s is the same bytes from the built program in another time zone, language and folder',
     async (_s, args) => {
-      const here = await outputOf([...args, '--format', 'json']);
-      const there = await outputOf(
-        [...args, '--format', 'json'],
-        { TZ: 'Pacific/Chatham', LANG: 'de_DE.UTF-8', LC_ALL: 'de_DE.UTF-8' },
-        tmpdir(),
-      );
-      expect(there).toBe(here);
+      const there = await runProgram([...args, '--format', 'json'], {
+        env: { TZ: 'Pacific/Chatham', LANG: 'de_DE.UTF-8', LC_ALL: 'de_DE.UTF-8' },
+        cwd: tmpdir(),
+      });
+      expect(there.stderr).not.toContain('a defect of the tool');
+      expect(there.code).toBe(0);
+      expect(there.stdout).toBe(await textOf(args, 'json'));
     },
   );
 
   it('never holds NaN, an infinity or a negative zero', async () => {
     for (const [, args] of CALLS) {
-      expect(await outputOf([...args, '--format', 'json'])).not.toMatch(
-        /\b(?:NaN|Infinity)\b|[:[,]\s*-0(?![.\d])/,
-      );
+      expect(await textOf(args, 'json')).not.toMatch(/\b(?:NaN|Infinity)\b|[:[,]\s*-0(?![.\d])/);
     }
   });
 });
 
 describe('the CSV of every command', () => {
   it.each(CALLS)('%s is rectangular and has one line a row', async (_schema, args) => {
-    const rows = parse(await outputOf([...args, '--format', 'csv'])) as string[][];
-    const json = JSON.parse(await outputOf([...args, '--format', 'json'])) as {
+    const rows = parse(await textOf(args, 'csv')) as string[][];
+    const json = JSON.parse(await textOf(args, 'json')) as {
       rows: readonly unknown[];
     };
     expect(rows).toHaveLength(json.rows.length + 1);
@@ -103,7 +113,7 @@ describe('filters', () => {
   it('never change the numbers of what remains', async () => {
     const rowsOf = async (args: readonly string[]) =>
       (
-        JSON.parse(await outputOf([...args, '--format', 'json'])) as {
+        JSON.parse(await textOf(args, 'json')) as {
           rows: readonly { device: string }[];
         }
       ).rows;
@@ -121,8 +131,15 @@ describe('tables', () => {
     // Findings are one line each, whatever the width, so that a search finds them.
     for (const [schema, args] of CALLS) {
       if (schema === 'findings/1') continue;
-      const text = await outputOf(args, { COLUMNS: String(width) });
+      const text = await textOf(args, 'table', width);
       for (const line of text.split('\n')) expect([...line].length).toBeLessThanOrEqual(width);
     }
+  });
+
+  it('are as wide as the terminal says it is', async () => {
+    const args = ['reductions', bench('first-bench')];
+    const wide = await runProgram(args, { env: { COLUMNS: '120' } });
+    expect(wide.stdout).toBe(await textOf(args, 'table', 120));
+    expect(wide.stdout).not.toBe(await textOf(args, 'table', 80));
   });
 });
