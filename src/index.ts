@@ -15,9 +15,11 @@ export { lookup } from './commands/lookup.ts';
 export { minerals } from './commands/minerals.ts';
 export { blankBench } from './commands/new.ts';
 export { notes } from './commands/notes.ts';
+export { type OtherFeedOptions, otherFeed } from './commands/other-feed.ts';
 export { type PanelOptions, panel } from './commands/panel.ts';
 export { pours } from './commands/pours.ts';
 export { readBench, SettingsError } from './commands/read-bench.ts';
+export { type FeedFile, type ReadFeedOptions, readFeed } from './commands/read-feed.ts';
 export { reductions } from './commands/reductions.ts';
 export { type SheetsOptions, sheets } from './commands/sheets.ts';
 export { toldApart, toldApartGroups } from './commands/tell-apart.ts';
@@ -46,6 +48,7 @@ export type {
   LookupRow,
   MeasureRow,
   MineralRow,
+  OtherFeedRow,
   PourRow,
   ReductionOutcome,
   ReductionRow,

@@ -154,6 +154,17 @@ export const COMMAND_TABLE: readonly CommandEntry[] = [
     load: () => import('../commands/notes.ts'),
   },
   {
+    name: 'other-feed',
+    args: [BENCH],
+    summary: 'what these devices would leave of another feed, never beyond what was tested',
+    options: ['feed', 'feedSample', 'throughput', 'device', 'variant', 'analyte', 'format', 'out'],
+    examples: [
+      'other-feed samples/fourteen-devices --feed samples/fourteen-devices/other-feed/hill-town.csv',
+      'other-feed samples/fourteen-devices --feed samples/fourteen-devices/other-feed/hill-town.csv --device tankless-a --format json',
+    ],
+    load: () => import('../commands/other-feed.ts'),
+  },
+  {
     name: 'trace',
     args: [
       BENCH,

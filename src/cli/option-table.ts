@@ -51,6 +51,22 @@ const OPTIONS = {
     group: 'Input',
     about: 'compare every published number with this earlier edition',
   },
+  feed: {
+    flags: '--feed <file>',
+    group: 'Input',
+    about: 'analysis of the other feed, in any layout of a lab export; required',
+    required: true,
+  },
+  feedSample: {
+    flags: '--feed-sample <name>',
+    group: 'Input',
+    about: 'sample of the feed file, where it holds several',
+  },
+  throughput: {
+    flags: '--throughput <volume>',
+    group: 'Input',
+    about: 'volume the devices have treated, such as "300 L" (default: any that was tested)',
+  },
   seed: {
     flags: '--seed <integer>',
     group: 'Method',

@@ -119,6 +119,9 @@ interface RawOptions {
   margin?: string;
   idleRise?: boolean;
   above?: string;
+  feed?: string;
+  feedSample?: string;
+  throughput?: string;
   writeLayouts?: boolean;
   against?: string;
   out?: string;
@@ -161,6 +164,9 @@ function toCall(entry: CommandEntry, command: Command): ParsedCall {
       margin: raw.margin ?? null,
       idleRise: raw.idleRise === true || raw.above !== undefined,
       above: raw.above ?? null,
+      feed: raw.feed ?? null,
+      feedSample: raw.feedSample ?? null,
+      throughput: raw.throughput ?? null,
       writeLayouts: raw.writeLayouts === true,
       against: raw.against ?? null,
       folder: writesFolder ? (raw.out ?? null) : null,

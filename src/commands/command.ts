@@ -69,6 +69,12 @@ export interface CallOptions {
   readonly idleRise: boolean;
   /** pours: a TDS reading as written, such as `50 ppm`; null: none is chosen. */
   readonly above: string | null;
+  /** other-feed: file with the analysis of the other feed; null for every other command. */
+  readonly feed: string | null;
+  /** other-feed: sample of that file; null: its only one. */
+  readonly feedSample: string | null;
+  /** other-feed: volume the devices have treated, as written; null: none is asked for. */
+  readonly throughput: string | null;
   /** check: write a sidecar layout beside each lab file. */
   readonly writeLayouts: boolean;
   /** check: an earlier edition whose published numbers are compared with these. */

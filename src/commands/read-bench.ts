@@ -160,12 +160,9 @@ class Reading {
 
   #readSidecar(file: BenchFile): void {
     this.#inputs.push({ path: file.path, sha256: file.sha256, rows: null });
-    const json = readJson(file.bytes, file.path);
-    const reading = hasErrors(json.findings)
-      ? { sidecar: null, findings: [] }
-      : readSidecar(json.value, json.placeOf);
-    this.#findings.push(...json.findings, ...reading.findings);
-    this.#sidecars.set(file.path, reading.sidecar);
+    const { sidecar, findings } = readSidecarFile(file);
+    this.#findings.push(...findings);
+    this.#sidecars.set(file.path, sidecar);
   }
 
   #labSources(): LabSource[] {
@@ -201,6 +198,17 @@ class Reading {
 interface LabFileRead {
   readonly path: string;
   readonly bytes: Uint8Array;
+}
+
+/** A sidecar and what is wrong with it; null where it cannot be used. */
+export function readSidecarFile(file: BenchFile): {
+  readonly sidecar: LabSource['sidecar'];
+  readonly findings: readonly Finding[];
+} {
+  const json = readJson(file.bytes, file.path);
+  if (hasErrors(json.findings)) return { sidecar: null, findings: json.findings };
+  const { sidecar, findings } = readSidecar(json.value, json.placeOf);
+  return { sidecar, findings: [...json.findings, ...findings] };
 }
 
 /** The sidecar that would rule a lab file. */

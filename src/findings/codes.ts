@@ -171,6 +171,12 @@ const CODES = {
   'feed-moved': note('The feed changed by more than the difference that is claimed.'),
   'rise-shown': note('A product result lies above its feed.'),
   'kind-mismatch': error('A product sample is natural and its feed spiked, or the reverse.'),
+  // Another feed
+  'feed-sample-unclear': error('A feed file holds several samples, or not the one asked for.'),
+  'feed-not-common': error('A feed file holds no result of an analyte that the bench tested.'),
+  'feed-condition-missing': note(
+    'Another feed does not state its pH or its dissolved solids, so nothing is shown to be tested.',
+  ),
   // Minerals
   'solids-not-rejection': note(
     'Dissolved solids behind a mineral stage are not a measure of rejection.',

@@ -13,6 +13,13 @@ export type {
   MineralNote,
   MineralRow,
 } from './mineral-schemas.ts';
+export {
+  type OtherFeedAssumption,
+  type OtherFeedRefusal,
+  type OtherFeedRow,
+  REFUSALS,
+  SOLIDS,
+} from './other-feed-schemas.ts';
 export { OUTCOMES } from './outcome-words.ts';
 export * from './output-schemas.ts';
 export * from './quantity.ts';

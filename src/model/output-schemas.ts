@@ -3,7 +3,9 @@ import { claimRow } from './claim-schemas.ts';
 import { costRow } from './cost-schemas.ts';
 import { flowColumns } from './flow-schemas.ts';
 import { idleRiseRow } from './idle-rise-schemas.ts';
+import { type LevelVerdict, verdictSchema } from './level-schema.ts';
 import { mineralRow } from './mineral-schemas.ts';
+import { otherFeedRow } from './other-feed-schemas.ts';
 import { OUTCOMES } from './outcome-words.ts';
 import { placeSchema } from './place-schema.ts';
 import { sheetRow } from './sheet-schemas.ts';
@@ -48,18 +50,6 @@ const uncertaintySchema = z.strictObject({
     .describe('stated by the lab, shown by duplicates of the bench, or assumed'),
   product: maybe,
   product_from: z.enum(UNCERTAINTY_SOURCES).nullable(),
-});
-
-const verdictSchema = z.strictObject({
-  jurisdiction: z.string(),
-  kind: z.string(),
-  low: maybe,
-  value: maybe,
-  unit: z.string(),
-  basis: z.string().nullable(),
-  verdict: z.enum(['within', 'above', 'cannot-say']),
-  source: z.string(),
-  verified: z.string(),
 });
 
 const reductionRow = z.strictObject({
@@ -268,7 +258,7 @@ const notesRow = z.strictObject({
 export type FindingRow = z.infer<typeof findingSchema>;
 export type ReductionRow = z.infer<typeof reductionRow>;
 export type ReductionOutcome = ReductionRow['outcome'];
-export type LevelVerdict = z.infer<typeof verdictSchema>;
+export type { LevelVerdict };
 export type UncertaintySource = (typeof UNCERTAINTY_SOURCES)[number];
 export type WaterUseRow = z.infer<typeof waterUseRow>;
 export type Spread = z.infer<typeof spread>;
@@ -302,6 +292,7 @@ const ROW_SCHEMAS = {
   'told-apart/1': toldApartRow,
   'told-apart-groups/1': toldApartGroupRow,
   'panel/1': panelRow,
+  'other-feed/1': otherFeedRow,
   'sheets/1': sheetRow,
   'trace/1': traceRow,
   'lookup/1': lookupRow,

@@ -5,6 +5,7 @@ export { accepted, buildBench, type RawBench } from './build-bench.ts';
 export { readCostSettings } from './cost-settings.ts';
 export { variantNames } from './cross-references.ts';
 export type { LabSource } from './lab-files/lab-source.ts';
+export { type FeedFileReading, feedSample, readFeedFile } from './lab-files/read-feed-file.ts';
 export { readSidecar } from './lab-files/read-sidecar.ts';
 export { readQuantity } from './quantity-text.ts';
 export { readSettings } from './settings.ts';

@@ -38,6 +38,18 @@ export function atMostDigits(value: number, digits: number): string {
   return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
 }
 
+/**
+ * A bound to significant digits, rounded to the side on which it stays true. Zero is `0`.
+ *
+ * @throws {RangeError} for NaN and the infinities
+ * @example boundDigits(0.01231, 3, 'up') // '0.0124'
+ */
+export function boundDigits(value: number, digits: number, rounding: 'up' | 'down'): string {
+  const exact = decimalOf(value);
+  const power = leadingPower(exact);
+  return power === null ? '0' : decimalText(roundDecimal(exact, digits - 1 - power, rounding));
+}
+
 /** A value and its uncertainty, rounded to the same decimal. */
 export interface RoundedPair {
   readonly value: string;

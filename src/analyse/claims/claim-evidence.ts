@@ -110,7 +110,7 @@ function placesOf(bench: Bench, results: readonly number[]): string[] {
 }
 
 /** The highest throughput of the samples; null where one of them does not say. */
-function throughputOf(bench: Bench, samples: readonly string[]): number | null {
+export function throughputOf(bench: Bench, samples: readonly string[]): number | null {
   const volumes = bench.tables.samples
     .filter(({ values }) => samples.includes(values.sample))
     .map(({ values }) => values.throughput?.value ?? null);

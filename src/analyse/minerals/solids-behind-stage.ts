@@ -1,8 +1,8 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import { type Bench, cellPlace } from '../../model/index.ts';
+import { type Bench, cellPlace, SOLIDS } from '../../model/index.ts';
 
 /** Measures of the sum of ions, which a mineral stage raises. */
-export const SOLIDS_MEASURES: readonly string[] = ['total-dissolved-solids', 'conductivity'];
+export const SOLIDS_MEASURES: readonly string[] = SOLIDS;
 
 /** True for a device that says it has a mineral stage. */
 export function hasMineralStage(bench: Bench, device: string | null): boolean {

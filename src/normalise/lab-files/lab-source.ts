@@ -31,4 +31,9 @@ export interface LabSource {
   /** The sidecar; null where there is none or it cannot be used. */
   readonly sidecar: LabLayoutSettings | null;
   readonly sidecarPath: string | null;
+  /**
+   * Name of the one sample of a file that has no column for samples; left out where a file has to
+   * say whose results it holds.
+   */
+  readonly soleSample?: string;
 }

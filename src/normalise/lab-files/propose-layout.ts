@@ -50,7 +50,10 @@ export function proposeLayout(source: LabSource, analytes: AnalyteIndex): Layout
     };
   }
   const picked = exchangePick(header) ?? pickColumns(header);
-  const draft = withColumns(planOf(text, found, header), picked, head, found, analytes);
+  const draft = withSoleSample(
+    withColumns(planOf(text, found, header), picked, head, found, analytes),
+    source.soleSample,
+  );
   const evidence = fileEvidence(text.records, draft);
   const plan: LayoutPlan = {
     ...draft,
@@ -157,6 +160,18 @@ function withColumns(
   const units = found.unitsRow ? (head[found.index + 1]?.cells ?? null) : null;
   const { series } = wideColumns(plan.header, bare(units), analytes);
   return { ...plan, columns: forRows(picked.columns, series), series };
+}
+
+/** A file without any column for samples holds one, where its source may. */
+export function withSoleSample(plan: LayoutPlan, name: string | undefined): LayoutPlan {
+  const { columns, constants, shape, sampleFrom } = plan;
+  const isNamed =
+    sampleFrom.length > 0 ||
+    [columns, constants].some((one) => (one.labSample ?? one.clientSample) !== undefined);
+  const mayLack = shape === 'long' || shape === 'analytes-across';
+  return name === undefined || isNamed || !mayLack
+    ? plan
+    : { ...plan, constants: { ...constants, labSample: name } };
 }
 
 /** Units in a row of their own may stand in brackets. */

@@ -10,7 +10,7 @@ import { fileEvidence } from './file-evidence.ts';
 import type { LabSource } from './lab-source.ts';
 import { type LayoutPlan, PLAIN_PLAN, type Series, type SeriesRole } from './layout-plan.ts';
 import { missingRoles } from './pick-columns.ts';
-import { emptyFile, type LayoutReading } from './propose-layout.ts';
+import { emptyFile, type LayoutReading, withSoleSample } from './propose-layout.ts';
 
 /**
  * The layout a sidecar states. It rules: nothing is concluded that it says otherwise, and a file
@@ -32,7 +32,7 @@ export function layoutOfSidecar(source: LabSource, settings: LabLayoutSettings):
   if (count === 0) throw emptyFile(source.path);
   const file = source.sidecarPath ?? source.path;
   const columns = new ColumnNames(header, file);
-  const plan = planOf(settings, header, columns);
+  const plan = withSoleSample(planOf(settings, header, columns), source.soleSample);
   const changed = changedHeader(source.path, settings.header, header, headerLine);
   const findings = [
     ...changed,

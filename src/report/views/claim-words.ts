@@ -1,8 +1,7 @@
 import type { FeedAgainstChallenge, JudgedClaim, JudgedEvent } from '../../analyse/claims/index.ts';
 import type { Interval } from '../../model/index.ts';
 import { standardWithoutChallenge } from '../../reference/index.ts';
-import { decimalOf, decimalText, leadingPower, roundDecimal } from '../decimal.ts';
-import { atMostDigits, plainNumber } from '../format-number.ts';
+import { atMostDigits, boundDigits, plainNumber } from '../format-number.ts';
 import { lowerBoundText, percentRange, upperBoundText } from '../format-percent.ts';
 
 /** What a claim asks for: `at least 98 %`, `at most 5 ug/L`, `up to 80 %`; null without a figure. */
@@ -162,9 +161,7 @@ function levelBound({ decision, interval }: JudgedEvent, claimed: number, unit: 
 
 /** Three significant digits, rounded to the side on which the bound stays true. */
 function boundText(value: number, rounding: 'up' | 'down'): string {
-  const exact = decimalOf(value);
-  const power = leadingPower(exact);
-  return power === null ? '0' : decimalText(roundDecimal(exact, 2 - power, rounding));
+  return boundDigits(value, 3, rounding);
 }
 
 function eventText({ evidence: { event, kind, throughputL } }: JudgedEvent): string {

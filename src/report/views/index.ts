@@ -6,6 +6,7 @@ export { type ClaimChallenges, claimsViews } from './claims-view.ts';
 export { compareViews, measureRows } from './compare-view.ts';
 export { filterLifeViews } from './filter-life-view.ts';
 export { lookupViews } from './lookup-view.ts';
+export { otherFeedViews } from './other-feed-view.ts';
 export { poursView } from './pours-view.ts';
 export { reductionText, sideText, summaryText } from './reduction-words.ts';
 export { reductionViews } from './reductions-view.ts';

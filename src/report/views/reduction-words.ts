@@ -4,7 +4,7 @@ import { atMostDigits, plainNumber } from '../format-number.ts';
 import { percentEstimate, percentRange } from '../format-percent.ts';
 
 /** A concentration side in words: `12.4`, `< 0.5`, `0.1 to 0.5`, `> 2420`. */
-export function sideText(side: ReductionRow['feed']): string {
+export function sideText(side: Pick<ReductionRow['feed'], 'low' | 'high' | 'estimate'>): string {
   if (side.low === null) return 'not tested';
   if (side.estimate !== null) return concentration(side.estimate);
   if (side.high === null) return `> ${concentration(side.low)}`;
@@ -103,7 +103,7 @@ function riseText(parts: {
  * The product against the chosen reference levels, in one cell: those it is above and those the
  * result does not decide are named, those it is within are counted.
  */
-export function levelsText(row: ReductionRow): string {
+export function levelsText(row: Pick<ReductionRow, 'reference_levels'>): string {
   const named = (verdict: LevelVerdict['verdict']): string[] =>
     row.reference_levels.filter((level) => level.verdict === verdict).map(levelText);
   const above = named('above');
