@@ -22,6 +22,7 @@ export { readBench, SettingsError } from './commands/read-bench.ts';
 export { type FeedFile, type ReadFeedOptions, readFeed } from './commands/read-feed.ts';
 export { reductions } from './commands/reductions.ts';
 export { type SheetsOptions, sheets } from './commands/sheets.ts';
+export { spikes } from './commands/spikes.ts';
 export { toldApart, toldApartGroups } from './commands/tell-apart.ts';
 export { type TraceOptions, trace } from './commands/trace.ts';
 export {

@@ -32,11 +32,10 @@ const AROUND = [
 const BETWEEN = ['F1,feed,,one,,', 'P1,product,a,one,,', 'F2,feed,,two,,', 'P2,product,a,two,,'];
 
 describe('a feed that moved by more than the difference claimed', () => {
-  it('is found between two feed samples of one event', () => {
-    expect(moved(WITHIN, ['F1 100', 'F2 200', 'P 70'])).toMatchObject([
-      expect.stringContaining(
-        'moved by 100 ug/L within day; the smallest difference claimed is 80',
-      ),
+  it('is found between the feed samples of one event', () => {
+    const samples = [...WITHIN, 'F3,feed,,day,,'];
+    expect(moved(samples, ['F1 100', 'F2 100', 'F3 160', 'P 66'])).toMatchObject([
+      expect.stringContaining('moved by 60 ug/L within day; the smallest difference claimed is 54'),
     ]);
   });
 

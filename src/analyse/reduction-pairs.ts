@@ -112,7 +112,9 @@ class GroupPairs {
     const own = this.#sameLab(products, this.#of(this.#group.feeds, analyte));
     if (own.feeds.length > 0 || products.length === 0) return { ...own, how: 'mean' };
     const first = this.#group.products[0];
-    const mayBracket = bench.settings.feed.matching === 'bracketing';
+    // A spiked event is one batch, dosed once: feeds of other batches say nothing about it.
+    const mayBracket =
+      bench.settings.feed.matching === 'bracketing' && this.#group.kind === 'natural';
     if (!mayBracket || first === undefined) return { ...own, how: 'mean' };
     const brackets = bracketingFeeds(bench, first, windowS);
     const around = this.#sameLab(products, this.#of(brackets, analyte));

@@ -24,7 +24,17 @@ export const COMMAND_TABLE: readonly CommandEntry[] = [
     name: 'reductions',
     args: [BENCH],
     summary: 'reductions of every analyte, device by device',
-    options: ['device', 'variant', 'analyte', 'sums', 'filterLife', 'log10', 'format', 'out'],
+    options: [
+      'device',
+      'variant',
+      'analyte',
+      'sums',
+      'filterLife',
+      'log10',
+      'spikes',
+      'format',
+      'out',
+    ],
     examples: [
       'reductions samples/first-bench',
       'reductions samples/fourteen-devices --device tankless-a --analyte lead --format json',

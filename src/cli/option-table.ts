@@ -117,19 +117,25 @@ const OPTIONS = {
     flags: '--sums',
     group: 'Method',
     about: 'give sums such as total trihalomethanes, over the same members on both sides',
-    excludes: ['filterLife', 'log10'],
+    excludes: ['filterLife', 'log10', 'spikes'],
   },
   filterLife: {
     flags: '--filter-life',
     group: 'Method',
     about: 'give reductions along the volume treated, against claims and reference levels',
-    excludes: ['sums', 'log10'],
+    excludes: ['sums', 'log10', 'spikes'],
   },
   log10: {
     flags: '--log10',
     group: 'Method',
     about: 'give log10 reductions of organisms, with the chance of counting',
-    excludes: ['sums', 'filterLife'],
+    excludes: ['sums', 'filterLife', 'spikes'],
+  },
+  spikes: {
+    flags: '--spikes',
+    group: 'Method',
+    about: 'give the nominal dose of spiked feeds beside the feed as measured',
+    excludes: ['sums', 'filterLife', 'log10'],
   },
   toldApart: {
     flags: '--told-apart',

@@ -114,6 +114,7 @@ interface RawOptions {
   sums?: boolean;
   filterLife?: boolean;
   log10?: boolean;
+  spikes?: boolean;
   toldApart?: boolean;
   groups?: boolean;
   margin?: string;
@@ -159,6 +160,7 @@ function toCall(entry: CommandEntry, command: Command): ParsedCall {
       sums: raw.sums === true,
       filterLife: raw.filterLife === true,
       log10: raw.log10 === true,
+      spikes: raw.spikes === true,
       toldApart: raw.toldApart === true,
       groups: raw.groups === true,
       margin: raw.margin ?? null,

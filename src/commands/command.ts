@@ -53,12 +53,14 @@ export interface CallOptions {
   readonly inputs: boolean;
   /** water-use: the pour size at which two devices drain the same. */
   readonly breakEven: boolean;
-  /** reductions: sums over fixed member lists. At most one of the three is true. */
+  /** reductions: sums over fixed member lists. At most one of the four is true. */
   readonly sums: boolean;
   /** reductions: along the volume treated. */
   readonly filterLife: boolean;
   /** reductions: log10 reductions of organisms. */
   readonly log10: boolean;
+  /** reductions: nominal doses of spiked feeds beside the measured feed. */
+  readonly spikes: boolean;
   /** compare: which devices differ, pair by pair. At most one of this and `groups` is true. */
   readonly toldApart: boolean;
   /** compare: the groups of devices not told apart. */

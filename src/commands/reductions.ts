@@ -8,6 +8,7 @@ import { filterLife } from './filter-life.ts';
 import { checkFilters, type Filters } from './filters.ts';
 import { feedWindowS } from './quantity-setting.ts';
 import { readBench } from './read-bench.ts';
+import { spikes } from './spikes.ts';
 import { logReductions, sums } from './sums.ts';
 
 /**
@@ -68,6 +69,7 @@ export async function run(call: Call): Promise<CommandResult> {
 function outcomeOf(bench: Bench, options: Call['options']): Outcome {
   const settings = reductionSettings(bench);
   if (options.sums) return sums(bench, options, settings);
+  if (options.spikes) return spikes(bench, options);
   if (options.filterLife) return filterLife(bench, options, settings);
   return options.log10 ? logReductions(bench, options, settings) : reductions(bench, options);
 }

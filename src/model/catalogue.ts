@@ -107,6 +107,38 @@ export const BOTTLES = {
   receipt_temperature: temperature('temperature on receipt', '4 C'),
 } as const;
 
+/** What a feed can be dosed with. */
+const DOSE_DIMENSIONS = [
+  'mass-concentration',
+  'amount-concentration',
+  'charge-concentration',
+  'hardness',
+  'most-probable-number',
+  'plate-count',
+  'count',
+  'cyst-count',
+  'plaque-count',
+  'gene-copies',
+  'particle-count',
+  'fibre-count',
+  'activity-concentration',
+  'turbidity-white',
+  'turbidity-infrared',
+] as const;
+
+export const SPIKES = {
+  event: required(key('the event whose feed was spiked', 'lead-spike')),
+  analyte: required(text('what was added, by key, name or alias', 'lead')),
+  dose: required(
+    positive(
+      DOSE_DIMENSIONS,
+      'nominal dose: what was added to the feed, by calculation',
+      '150 ug/L',
+    ),
+  ),
+  note: noteColumn,
+} as const;
+
 export const EXTRA_ANALYTES = {
   key: required(key('a kebab-case key, new or of an existing analyte', 'my-tracer')),
   name: text('the name to print; needed for a new analyte', 'My tracer'),
@@ -307,6 +339,12 @@ export const FILES = {
   variants: { ...plain, path: 'variants.csv', row: 'a switchable state', columns: VARIANTS },
   samples: { ...plain, path: 'samples.csv', row: 'a sample', columns: SAMPLES },
   bottles: { ...plain, path: 'bottles.csv', row: 'a bottle', columns: BOTTLES },
+  spikes: {
+    ...plain,
+    path: 'spikes.csv',
+    row: 'the dose of one analyte in a spiked feed',
+    columns: SPIKES,
+  },
   analytes: {
     ...plain,
     path: 'analytes.csv',

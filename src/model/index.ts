@@ -27,6 +27,7 @@ export * from './results.ts';
 export * from './rows.ts';
 export { type BenchSettings, benchSettingsSchema } from './settings.ts';
 export type { SheetRow } from './sheet-schemas.ts';
+export type { SpikeRow } from './spike-schemas.ts';
 export * from './sum-schemas.ts';
 export type { CostSettings, Tariff } from './tariff.ts';
 export type { ToldApartGroupRow, ToldApartRow } from './told-apart-schemas.ts';

@@ -9,6 +9,7 @@ import { otherFeedRow } from './other-feed-schemas.ts';
 import { OUTCOMES } from './outcome-words.ts';
 import { placeSchema } from './place-schema.ts';
 import { sheetRow } from './sheet-schemas.ts';
+import { spikeRow } from './spike-schemas.ts';
 import { filterLifeRow, logReductionRow, sumRow } from './sum-schemas.ts';
 import { toldApartGroupRow, toldApartRow } from './told-apart-schemas.ts';
 import { drainRegionRow, sweepRow, waterInputRow } from './water-schemas.ts';
@@ -277,6 +278,7 @@ const ROW_SCHEMAS = {
   'sums/1': sumRow,
   'log-reductions/1': logReductionRow,
   'filter-life/1': filterLifeRow,
+  'spikes/1': spikeRow,
   'claims/1': claimRow,
   'water-use/1': waterUseRow,
   'water-curve/1': waterCurveRow,

@@ -49,12 +49,13 @@ export const benchSettingsSchema = z.strictObject({
       ion_balance: z.number().gt(0).max(100).default(5),
       drain_balance: z.number().gt(0).max(100).default(20),
       receipt_temperature: z.number().min(0).max(30).default(6),
+      spike_recovery: z.number().gt(0).lt(100).default(20),
     })
     .prefault({})
     .describe(
       'criteria of quality control: relative percent difference of duplicates and of feeds, how ' +
-        'many times the blank a result has to be, percent of the ion and drain balance, and ' +
-        'degrees Celsius on receipt',
+        'many times the blank a result has to be, percent of the ion and drain balance, degrees ' +
+        'Celsius on receipt, and percent that a measured dose may lie from the nominal one',
     ),
   cross_lab: z
     .boolean()

@@ -19,6 +19,7 @@ import { ResultTableBuilder } from './result-table-builder.ts';
 import { checkDeviceRows } from './row-checks.ts';
 import { checkSamples } from './sample-checks.ts';
 import { sampleLookup } from './sample-lookup.ts';
+import { checkSpikes } from './spike-checks.ts';
 
 /** What reading the folder gave, before any meaning. */
 export interface RawBench {
@@ -47,6 +48,7 @@ export function buildBench(raw: RawBench): Bench {
   findings.push(
     ...extra.findings,
     ...checkReferences(tables),
+    ...checkSpikes(tables, extra.index),
     ...checkDeviceRows(tables, recordings),
   );
   const builder = new ResultTableBuilder();
@@ -81,6 +83,7 @@ function readTables(raw: RawBench, measures: Measures | null, findings: Finding[
     variants: read('variants'),
     samples: read('samples'),
     bottles: read('bottles'),
+    spikes: read('spikes'),
     analytes: read('analytes'),
     pours: read('pours'),
     drainRuns: read('drainRuns'),

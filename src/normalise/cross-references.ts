@@ -153,6 +153,7 @@ function duplicateKeys(tables: BenchTables): Finding[] {
       (row) => `${row.values.lab}\t${row.values.lab_sample}`,
       'lab_sample',
     ),
+    ...duplicates(tables.spikes, (row) => `${row.values.event}\t${row.values.analyte}`, 'event'),
     ...duplicates(tables.flushRules, (row) => `${row.values.device}\t${row.values.rule}`, 'rule'),
     ...duplicates(tables.tanks, (row) => row.values.device, 'device'),
     ...duplicates(

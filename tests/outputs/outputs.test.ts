@@ -22,6 +22,7 @@ const CALLS: readonly (readonly [string, readonly string[]])[] = [
   ['sums/1', ['reductions', bench('fourteen-devices'), '--sums']],
   ['log-reductions/1', ['reductions', bench('fourteen-devices'), '--log10']],
   ['filter-life/1', ['reductions', bench('fourteen-devices'), '--filter-life']],
+  ['spikes/1', ['reductions', bench('fourteen-devices'), '--spikes']],
   ['claims/1', ['claims', bench('fourteen-devices')]],
   ['water-use/1', ['water-use', bench('fourteen-devices')]],
   ['water-curve/1', ['water-use', bench('fourteen-devices'), '--curve']],

@@ -17,6 +17,7 @@ import { receiptFindings } from './receipt.ts';
 import { repeatedValueFindings } from './repeated-values.ts';
 import { type QualityCheck, SampleResults } from './sample-results.ts';
 import { samplingDateFindings } from './sampling-dates.ts';
+import { spikeFindings } from './spiked-doses.ts';
 import { totalFindings } from './totals.ts';
 import { unitSlipFindings } from './unit-slips.ts';
 import { waterChemistryFindings } from './water-chemistry.ts';
@@ -29,6 +30,7 @@ const OF_RESULTS: readonly QualityCheck[] = [
   blankFindings,
   duplicateFindings,
   feedFindings,
+  spikeFindings,
   receiptFindings,
   samplingDateFindings,
   waterChemistryFindings,
@@ -51,6 +53,7 @@ const OF_LOGS: readonly QualityCheck[] = [
 /** Files without which a comparison of results would mislead. */
 const LAB_TABLES: readonly string[] = [
   FILES.samples.path,
+  FILES.spikes.path,
   FILES.bottles.path,
   FILES.analytes.path,
   FILES.devices.path,

@@ -261,7 +261,8 @@ export class FigureReader {
   }
 }
 
-const CONVERSION_CODES = {
+/** The finding that tells why a unit cannot become the canonical one. */
+export const CONVERSION_CODES = {
   dimension: 'dimension-wrong',
   'basis-unstated': 'basis-unstated',
   'basis-unknown': 'basis-unknown',
