@@ -169,8 +169,8 @@ export const COMMAND_TABLE: readonly CommandEntry[] = [
     summary: 'what these devices would leave of another feed, never beyond what was tested',
     options: ['feed', 'feedSample', 'throughput', 'device', 'variant', 'analyte', 'format', 'out'],
     examples: [
-      'other-feed samples/fourteen-devices --feed samples/fourteen-devices/other-feed/hill-town.csv',
-      'other-feed samples/fourteen-devices --feed samples/fourteen-devices/other-feed/hill-town.csv --device tankless-a --format json',
+      'other-feed samples/fourteen-devices --feed samples/hill-town.csv',
+      'other-feed samples/fourteen-devices --feed samples/hill-town.csv --device tankless-a',
     ],
     load: () => import('../commands/other-feed.ts'),
   },

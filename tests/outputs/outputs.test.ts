@@ -34,6 +34,7 @@ const CALLS: readonly (readonly [string, readonly string[]])[] = [
   ['idle-rise/1', ['pours', bench('fourteen-devices'), '--above', '50 ppm']],
   ['costs/1', ['costs', bench('fourteen-devices')]],
   ['panel/1', ['panel', bench('fourteen-devices')]],
+  ['other-feed/1', ['other-feed', bench('fourteen-devices'), '--feed', bench('hill-town.csv')]],
   ['minerals/1', ['minerals', bench('fourteen-devices')]],
   ['sheets/1', ['sheets', bench('first-bench')]],
   ['compare/1', ['compare', bench('fourteen-devices')]],
