@@ -6,7 +6,6 @@ import {
   type UncertifiedInFeed,
   uncertifiedInFeed,
 } from '../analyse/claims/index.ts';
-import { computeReductions } from '../analyse/index.ts';
 import { computeSums } from '../analyse/sums/index.ts';
 import { type Finding, finding } from '../findings/index.ts';
 import { type Bench, type ClaimRow, cellPlace, type Interval, STANDARD } from '../model/index.ts';
@@ -18,10 +17,10 @@ import {
   claimsViews,
   eventReason,
 } from '../report/views/index.ts';
+import { benchReductions } from './bench-facts.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
-import { checkFilters, type Filters } from './filters.ts';
-import { feedWindowS } from './quantity-setting.ts';
+import { type CheckedFilters, checkFilters, type Filters } from './filters.ts';
 import { readBench } from './read-bench.ts';
 import { readClaims } from './read-claims.ts';
 import { reductionSettings } from './reductions.ts';
@@ -36,7 +35,7 @@ import { reductionSettings } from './reductions.ts';
 export function claims(bench: Bench, filters: Filters = {}): Outcome {
   const keep = checkFilters(bench, filters);
   const keepsAll = (filters.analytes ?? []).length === 0;
-  const { facts, findings } = computeReductions(bench, feedWindowS(bench));
+  const { facts, findings } = benchReductions(bench);
   const read = readClaims(bench);
   const sums = computeSums(bench, facts);
   const judged = judgeClaims(bench, read.claims, facts, sums)
@@ -45,11 +44,7 @@ export function claims(bench: Bench, filters: Filters = {}): Outcome {
       const keepsAnalyte = claim.analyte === null ? keepsAll : keep.keepsAnalyte(claim.analyte.key);
       return keepsAnalyte && keep.keepsDevice(claim.row.values.device, STANDARD);
     });
-  const uncertified = uncertifiedInFeed(bench, read.claims, facts).flatMap((group) => {
-    const devices = group.devices.filter((device) => keep.keepsDevice(device, STANDARD));
-    const analytes = group.analytes.filter(({ analyte }) => keep.keepsAnalyte(analyte.key));
-    return devices.length === 0 || analytes.length === 0 ? [] : [{ devices, analytes }];
-  });
+  const uncertified = keptUncertified(uncertifiedInFeed(bench, read.claims, facts), keep);
   const told = judged.map((item) => ({ ...item, findings: claimFindings(item) }));
   return benchOutcome(bench, {
     schema: 'claims/1',
@@ -68,6 +63,18 @@ export function claims(bench: Bench, filters: Filters = {}): Outcome {
       ...uncertified.map((group) => certificateMissing(group)),
     ],
     views: claimsViews(judged, uncertified),
+  });
+}
+
+/** Contaminants of the feed without a certified claim, of the devices and analytes kept. */
+export function keptUncertified(
+  groups: readonly UncertifiedInFeed[],
+  keep: CheckedFilters,
+): UncertifiedInFeed[] {
+  return groups.flatMap((group) => {
+    const devices = group.devices.filter((device) => keep.keepsDevice(device, STANDARD));
+    const analytes = group.analytes.filter(({ analyte }) => keep.keepsAnalyte(analyte.key));
+    return devices.length === 0 || analytes.length === 0 ? [] : [{ devices, analytes }];
   });
 }
 

@@ -1,12 +1,12 @@
 import { type Costs, computeCosts, costSeries } from '../analyse/costs/index.ts';
-import { computeWaterUse } from '../analyse/index.ts';
 import { BenchError } from '../findings/index.ts';
-import { type Bench, STANDARD } from '../model/index.ts';
+import { type Bench, type CostCurveRow, STANDARD } from '../model/index.ts';
 import { readCostSettings } from '../normalise/index.ts';
 import { costChart } from '../report/charts/cost-chart.ts';
 import type { Chart } from '../report/charts/draw-svg.ts';
 import type { Outcome } from '../report/index.ts';
 import { costsViews } from '../report/views/costs-view.ts';
+import { benchWaterUse } from './bench-facts.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { checkFilters } from './filters.ts';
@@ -15,7 +15,7 @@ import { seedOf, type WaterUseOptions } from './water-use.ts';
 
 /** The costs of a bench, before any filter. */
 function benchCosts(bench: Bench, options: WaterUseOptions = {}): Costs {
-  const use = computeWaterUse(bench, seedOf(bench, options));
+  const use = benchWaterUse(bench, seedOf(bench, options));
   return computeCosts(bench, use, readCostSettings(bench.settings).value);
 }
 
@@ -56,6 +56,45 @@ export function costs(bench: Bench, options: WaterUseOptions = {}): Outcome {
     rows: [...kept, ...keptRanges],
     findings,
     views: costsViews(kept, keptRanges),
+  });
+}
+
+/**
+ * Money spent over the years in one scenario: rows of `cost-over-time/1`, the points of
+ * {@link costsChart}.
+ *
+ * @param scenario null: none, and no rows
+ * @throws {BenchError} filter-unknown
+ */
+export function costsOverTime(
+  bench: Bench,
+  scenario: string | null,
+  options: WaterUseOptions = {},
+): Outcome {
+  const scenarios = scenario === null ? [] : [scenario];
+  const keep = checkFilters(bench, { ...options, scenarios });
+  const { facts, findings } = benchCosts(bench, options);
+  const currency = facts[0]?.row.currency ?? null;
+  const rows = scenarios
+    .flatMap((name) => costSeries(facts, name).map((series) => ({ ...series, scenario: name })))
+    .filter(({ device, variant }) => keep.keepsDevice(device, variant))
+    .flatMap(({ device, variant, scenario: name, isWhole, points }) =>
+      points.map(({ year, amount }): CostCurveRow => {
+        return { device, variant, scenario: name, currency, year, spent: amount, whole: isWhole };
+      }),
+    );
+  return benchOutcome(bench, {
+    schema: 'cost-over-time/1',
+    settings: {
+      cost_horizon: bench.settings.cost_horizon,
+      scenario,
+      seed: seedOf(bench, options),
+      course: 'purchase at 0, parts as they are bought, the rest evenly; not discounted',
+      ...filterSettings(options),
+    },
+    rows,
+    findings,
+    views: [],
   });
 }
 

@@ -1,11 +1,10 @@
 import { computeFilterLife } from '../analyse/filter-life/index.ts';
-import { computeReductions } from '../analyse/index.ts';
 import type { Bench } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { filterLifeViews } from '../report/views/index.ts';
+import { benchReductions } from './bench-facts.ts';
 import { benchOutcome, filterSettings } from './bench-outcome.ts';
 import { checkFilters, type Filters } from './filters.ts';
-import { feedWindowS } from './quantity-setting.ts';
 import { readClaims } from './read-claims.ts';
 
 /**
@@ -21,7 +20,7 @@ export function filterLife(
   settings: Readonly<Record<string, unknown>>,
 ): Outcome {
   const keep = checkFilters(bench, filters);
-  const { facts, findings } = computeReductions(bench, feedWindowS(bench));
+  const { facts, findings } = benchReductions(bench);
   const read = readClaims(bench);
   const rows = computeFilterLife(bench, facts, read.claims).filter(
     (row) => keep.keepsDevice(row.device, row.variant) && keep.keepsAnalyte(row.analyte),

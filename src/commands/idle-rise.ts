@@ -1,10 +1,10 @@
 import { computeIdleRise, type TdsThreshold } from '../analyse/idle-rise/index.ts';
-import { computeWaterUse } from '../analyse/index.ts';
 import { BenchError } from '../findings/index.ts';
 import type { Bench } from '../model/index.ts';
 import { readQuantity } from '../normalise/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { idleRiseViews } from '../report/views/idle-rise-view.ts';
+import { benchWaterUse } from './bench-facts.ts';
 import { benchOutcome, filterSettings } from './bench-outcome.ts';
 import { checkFilters } from './filters.ts';
 import { seedOf, type WaterUseOptions } from './water-use.ts';
@@ -23,7 +23,7 @@ export interface IdleRiseOptions extends WaterUseOptions {
 export function idleRise(bench: Bench, options: IdleRiseOptions = {}): Outcome {
   const keep = checkFilters(bench, options);
   const threshold = thresholdOf(bench, options.above ?? null);
-  const use = computeWaterUse(bench, seedOf(bench, options));
+  const use = benchWaterUse(bench, seedOf(bench, options));
   const { rows, findings } = computeIdleRise(bench, use, threshold);
   const kept = rows.filter(
     (row) =>

@@ -1,12 +1,11 @@
-import { computeReductions } from '../analyse/index.ts';
 import { computeMinerals } from '../analyse/minerals/index.ts';
 import { type Bench, type MineralRow, STANDARD } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { mineralsViews } from '../report/views/minerals-view.ts';
+import { benchReductions } from './bench-facts.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { type CheckedFilters, checkFilters, type Filters } from './filters.ts';
-import { feedWindowS } from './quantity-setting.ts';
 import { readBench } from './read-bench.ts';
 
 /**
@@ -20,7 +19,7 @@ import { readBench } from './read-bench.ts';
  */
 export function minerals(bench: Bench, filters: Filters = {}): Outcome {
   const keep = checkFilters(bench, filters);
-  const reductions = computeReductions(bench, feedWindowS(bench));
+  const reductions = benchReductions(bench);
   const { rows, findings } = computeMinerals(bench, reductions.facts);
   const events = eventsOf(rows, keep);
   const kept = rows.filter((row) => isKept(row, keep, events));

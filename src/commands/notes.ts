@@ -1,17 +1,32 @@
-import { computeReductions, computeWaterUse, drainCurves, pourFlows } from '../analyse/index.ts';
+import { uncertifiedInFeed } from '../analyse/claims/index.ts';
+import { drainCurves, pourFlows } from '../analyse/index.ts';
 import { BenchError, hasErrors } from '../findings/index.ts';
-import type { Bench } from '../model/index.ts';
+import type { Bench, CostRow } from '../model/index.ts';
+import type { Outcome } from '../report/index.ts';
 import { composeNotes, type NotesOutcomes } from '../report/notes/index.ts';
+import { benchComparisons, benchReductions, benchWaterUse } from './bench-facts.ts';
 import { filterSettings, refusedResult } from './bench-outcome.ts';
 import { check } from './check.ts';
+import { claims, keptUncertified } from './claims.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { allMeasures, compare } from './compare.ts';
+import { costs, costsOverTime } from './costs.ts';
 import { checkFilters } from './filters.ts';
+import { idleRise } from './idle-rise.ts';
+import { minerals } from './minerals.ts';
+import { panel } from './panel.ts';
 import { pours } from './pours.ts';
-import { feedWindowS } from './quantity-setting.ts';
 import { readBench } from './read-bench.ts';
+import { readClaims } from './read-claims.ts';
 import { reductions } from './reductions.ts';
-import { breakEvens, seedOf, type WaterUseOptions, waterCurve, waterUse } from './water-use.ts';
+import {
+  breakEvens,
+  drainRegions,
+  seedOf,
+  type WaterUseOptions,
+  waterCurve,
+  waterUse,
+} from './water-use.ts';
 
 export interface NotesOptions extends WaterUseOptions {
   /** Version of the tool, for provenance. */
@@ -22,15 +37,29 @@ export interface NotesOptions extends WaterUseOptions {
 function outcomesOf(bench: Bench, options: WaterUseOptions): NotesOutcomes {
   const { devices = [], variants = [], analytes = [], scenarios = [], seed = null } = options;
   const states = { devices, variants };
+  const played = { ...states, scenarios, seed };
+  const costRows = costs(bench, played);
   return {
     reductions: reductions(bench, { ...states, analytes }),
-    waterUse: waterUse(bench, { ...states, scenarios, seed }),
-    waterCurve: waterCurve(bench, { ...states, scenarios, seed }),
-    breakEven: breakEvens(bench, { ...states, scenarios, seed }),
+    waterUse: waterUse(bench, played),
+    waterCurve: waterCurve(bench, played),
+    breakEven: breakEvens(bench, played),
+    regions: drainRegions(bench, played),
     pours: pours(bench, states),
+    claims: claims(bench, { ...states, analytes }),
+    minerals: minerals(bench, { ...states, analytes }),
+    idleRise: idleRise(bench, played),
+    panel: panel(bench, { devices }),
+    costs: costRows,
+    costOverTime: costsOverTime(bench, firstScenario(costRows), { ...states, seed }),
     compare: compare(bench, { ...states, analytes, scenarios, seed }),
     check: check(bench),
   };
+}
+
+/** The scenario that the costs are told on: the first one of the bench that is kept. */
+function firstScenario({ rows }: Outcome): string | null {
+  return (rows as readonly CostRow[]).find(({ scenario }) => scenario !== null)?.scenario ?? null;
 }
 
 /**
@@ -55,8 +84,8 @@ async function compose(
   outcomes: NotesOutcomes,
 ): Promise<Map<string, string>> {
   const keep = checkFilters(bench, options);
-  const use = computeWaterUse(bench, seedOf(bench, options));
-  const { facts } = computeReductions(bench, feedWindowS(bench));
+  const use = benchWaterUse(bench, seedOf(bench, options));
+  const { facts } = benchReductions(bench);
   const wanted = options.devices ?? [];
   return composeNotes({
     bench,
@@ -76,6 +105,8 @@ async function compose(
         ? reduction
         : [],
     ),
+    comparisons: benchComparisons(bench),
+    uncertified: keptUncertified(uncertifiedInFeed(bench, readClaims(bench).claims, facts), keep),
     waterUse: {
       ...use,
       drains: use.drains.filter((drain) =>

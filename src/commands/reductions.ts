@@ -1,12 +1,12 @@
-import { computeReductions, riseLevel } from '../analyse/index.ts';
+import { riseLevel } from '../analyse/index.ts';
 import type { Bench } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { reductionViews } from '../report/views/index.ts';
+import { benchReductions } from './bench-facts.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { filterLife } from './filter-life.ts';
 import { checkFilters, type Filters } from './filters.ts';
-import { feedWindowS } from './quantity-setting.ts';
 import { readBench } from './read-bench.ts';
 import { spikes } from './spikes.ts';
 import { logReductions, sums } from './sums.ts';
@@ -20,7 +20,7 @@ import { logReductions, sums } from './sums.ts';
  */
 export function reductions(bench: Bench, filters: Filters = {}): Outcome {
   const keep = checkFilters(bench, filters);
-  const { facts, findings } = computeReductions(bench, feedWindowS(bench));
+  const { facts, findings } = benchReductions(bench);
   const kept = facts.filter(
     ({ row }) => keep.keepsDevice(row.device, row.variant) && keep.keepsAnalyte(row.analyte),
   );

@@ -1,11 +1,11 @@
-import { computeReductions, type ReductionFact } from '../analyse/index.ts';
+import type { ReductionFact } from '../analyse/index.ts';
 import { computeLogReductions, computeSums } from '../analyse/sums/index.ts';
 import type { Bench } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { logReductionsViews, sumsViews } from '../report/views/index.ts';
+import { benchReductions } from './bench-facts.ts';
 import { benchOutcome, filterSettings } from './bench-outcome.ts';
 import { checkFilters, type Filters } from './filters.ts';
-import { feedWindowS } from './quantity-setting.ts';
 
 /**
  * Sums over fixed member lists, and sums of ratios: rows of `sums/1`.
@@ -21,7 +21,7 @@ export function sums(
   settings: Readonly<Record<string, unknown>>,
 ): Outcome {
   const keep = checkFilters(bench, filters);
-  const { facts, findings } = computeReductions(bench, feedWindowS(bench));
+  const { facts, findings } = benchReductions(bench);
   const rows = computeSums(bench, facts)
     .map(({ row }) => row)
     .filter((row) => keep.keepsDevice(row.device, row.variant))
@@ -52,7 +52,7 @@ export function logReductions(
   settings: Readonly<Record<string, unknown>>,
 ): Outcome {
   const keep = checkFilters(bench, filters);
-  const { facts, findings } = computeReductions(bench, feedWindowS(bench));
+  const { facts, findings } = benchReductions(bench);
   const isKept = ({ row }: ReductionFact): boolean =>
     keep.keepsDevice(row.device, row.variant) && keep.keepsAnalyte(row.analyte);
   const rows = computeLogReductions(bench, facts.filter(isKept));

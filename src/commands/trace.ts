@@ -1,4 +1,3 @@
-import { computeReductions, computeWaterUse } from '../analyse/index.ts';
 import {
   SCENARIO_FIGURES,
   traceDrainRatio,
@@ -9,11 +8,11 @@ import { BenchError, closestWord, type Finding } from '../findings/index.ts';
 import { type Bench, STANDARD, type TraceRow } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { traceView } from '../report/views/index.ts';
+import { benchReductions, benchWaterUse } from './bench-facts.ts';
 import { benchOutcome, doneResult, refusedResult } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { allMeasures } from './compare.ts';
 import { checkFilters } from './filters.ts';
-import { feedWindowS } from './quantity-setting.ts';
 import { readBench } from './read-bench.ts';
 import { reductionSettings } from './reductions.ts';
 import { seedOf, waterUseSettings } from './water-use.ts';
@@ -66,7 +65,7 @@ function stepsOf(
 ): { readonly rows: readonly TraceRow[]; readonly findings: readonly Finding[] } {
   const [subject = '', id = '', ...rest] = measure.split('.');
   if (subject === 'reduction') {
-    const { facts, findings } = computeReductions(bench, feedWindowS(bench));
+    const { facts, findings } = benchReductions(bench);
     const own = facts.filter(
       ({ row }) =>
         row.device === device && row.variant === variant && row.analyte === measure.slice(10),
@@ -74,7 +73,7 @@ function stepsOf(
     if (own.length > 0) return { rows: traceReduction(bench, own), findings };
   }
   if (subject === 'water-use') {
-    const use = computeWaterUse(bench, seedOf(bench, options));
+    const use = benchWaterUse(bench, seedOf(bench, options));
     const { findings } = use;
     const drain = use.drains.find(
       (item) => item.device.values.device === device && item.variant === variant,

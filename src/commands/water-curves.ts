@@ -3,7 +3,6 @@ import {
   breakEven,
   breakEvenRange,
   CURVE_POURS_ML,
-  computeWaterUse,
   curveRatio,
   type DeviceDrain,
   type DeviceDraws,
@@ -20,6 +19,7 @@ import { BenchError, type Finding } from '../findings/index.ts';
 import type { Bench, BreakEvenRow, WaterCurveRow } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { breakEvenView, curveView, regionsView } from '../report/views/index.ts';
+import { benchWaterUse } from './bench-facts.ts';
 import { benchOutcome, filterSettings } from './bench-outcome.ts';
 import { checkFilters } from './filters.ts';
 import { quantitySetting } from './quantity-setting.ts';
@@ -140,7 +140,7 @@ function keptCurves(
 } {
   const keep = checkFilters(bench, options);
   const seed = seedOf(bench, options);
-  const use = computeWaterUse(bench, seed);
+  const use = benchWaterUse(bench, seed);
   const { curves, findings } = drainCurves(use.drains);
   const draws = drawCount(bench, options);
   const drawn = drawsOf(benchUncertainty(bench, use.drains), draws, seed);

@@ -1,6 +1,5 @@
 import {
   benchUncertainty,
-  computeWaterUse,
   inputRows,
   type SpreadFact,
   type SpreadProgress,
@@ -12,6 +11,7 @@ import { BenchError } from '../findings/index.ts';
 import type { Bench, SweepRow } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { inputsView, sweepView } from '../report/views/index.ts';
+import { benchWaterUse } from './bench-facts.ts';
 import { benchOutcome, filterSettings } from './bench-outcome.ts';
 import { checkFilters } from './filters.ts';
 import { readSweep } from './sweep-setting.ts';
@@ -59,7 +59,7 @@ export function* sweepWork(
       'give --sweep once or twice, for two different inputs',
     );
   }
-  const use = computeWaterUse(bench, seedOf(bench, options));
+  const use = benchWaterUse(bench, seedOf(bench, options));
   const drains = use.drains.filter((drain) =>
     keep.keepsDevice(drain.device.values.device, drain.variant),
   );
@@ -100,7 +100,7 @@ export function* inputsWork(
   options: WaterUseOptions,
 ): Generator<SpreadProgress, Outcome> {
   const keep = checkFilters(bench, options);
-  const use = computeWaterUse(bench, seedOf(bench, options));
+  const use = benchWaterUse(bench, seedOf(bench, options));
   const facts = (yield* keptSpread(bench, use, options)).filter(
     ({ row, drain }) =>
       drain.device.values.drain_line === 'yes' &&

@@ -1,9 +1,10 @@
-import { benchUncertainty, computeWaterUse, type SpreadProgress } from '../analyse/index.ts';
+import { benchUncertainty, type SpreadProgress } from '../analyse/index.ts';
 import type { Bench } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { waterUseViews } from '../report/views/index.ts';
 import { tankViews } from '../report/views/tank-view.ts';
 import { yardsticksViews } from '../report/views/yardsticks-view.ts';
+import { benchWaterUse } from './bench-facts.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { checkFilters } from './filters.ts';
@@ -34,7 +35,7 @@ export function waterUse(bench: Bench, options: WaterUseOptions = {}): Outcome {
 
 function* useWork(bench: Bench, options: WaterUseOptions): Generator<SpreadProgress, Outcome> {
   const keep = checkFilters(bench, options);
-  const use = computeWaterUse(bench, seedOf(bench, options));
+  const use = benchWaterUse(bench, seedOf(bench, options));
   const facts = yield* keptSpread(bench, use, options);
   const kept = facts.filter(
     ({ row }) => keep.keepsDevice(row.device, row.variant) && keep.keepsScenario(row.scenario),

@@ -41,3 +41,16 @@ export const costRow = z.strictObject({
 });
 
 export type CostRow = z.infer<typeof costRow>;
+
+/** Points of the money spent over the years in one scenario; two at every purchase of parts. */
+export const costCurveRow = z.strictObject({
+  device: z.string(),
+  variant: z.string(),
+  scenario: z.string(),
+  currency: z.string().nullable(),
+  year: z.number().describe('after the purchase'),
+  spent: z.number().describe('so far, parts bought whole'),
+  whole: z.boolean().describe('false: something is not counted, and the sum is a lower bound'),
+});
+
+export type CostCurveRow = z.infer<typeof costCurveRow>;

@@ -5,7 +5,7 @@ export * from './bench.ts';
 export * from './catalogue.ts';
 export * from './claim-schemas.ts';
 export type { CellKind, Cells, Column } from './columns.ts';
-export type { CostRow } from './cost-schemas.ts';
+export type { CostCurveRow, CostRow } from './cost-schemas.ts';
 export type { IdleRiseRow } from './idle-rise-schemas.ts';
 export * from './lab-layout.ts';
 export type {

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { claimRow } from './claim-schemas.ts';
-import { costRow } from './cost-schemas.ts';
+import { costCurveRow, costRow } from './cost-schemas.ts';
 import { flowColumns } from './flow-schemas.ts';
 import { idleRiseRow } from './idle-rise-schemas.ts';
 import { type LevelVerdict, verdictSchema } from './level-schema.ts';
@@ -289,6 +289,7 @@ const ROW_SCHEMAS = {
   'pours/1': pourRow,
   'minerals/1': mineralRow,
   'costs/1': costRow,
+  'cost-over-time/1': costCurveRow,
   'idle-rise/1': idleRiseRow,
   'compare/1': measureRow,
   'told-apart/1': toldApartRow,

@@ -13,12 +13,17 @@ export interface NumberToken {
 /** Headings of index.md and the sections they open; what stands before the first is the summary. */
 const SECTIONS: Readonly<Record<string, string>> = {
   'What was tested': 'tested',
+  'Claims and certificates': 'claims',
   'The feed water': 'feed-water',
   Reductions: 'reductions',
   'Rises and open points': 'open-points',
+  'What the water keeps of its minerals': 'minerals',
+  'The first water after a pause': 'idle-rise',
+  Taste: 'panel',
   'Water to drain': 'water-use',
   'Small pours and large ones': 'curves',
   'Flow and filling times': 'flow',
+  Costs: 'costs',
   'Void samples, checks and corrections': 'data-notes',
   'What was not tested': 'not-tested',
   'Methods in brief': 'methods',

@@ -1,19 +1,25 @@
-import { csvText } from '../csv.ts';
 import { envelopeText } from '../envelope.ts';
 import type { Outcome } from '../outcome.ts';
 import { reductionNotes } from './analyte-facts.ts';
 import { devicePage } from './device-page.ts';
-import { type NotesChart, notesCharts } from './notes-charts.ts';
-import type { NotesInput, NotesOutcomes } from './notes-input.ts';
-import { blocks, bullets, markup, notesRows, type Piece, say } from './piece.ts';
+import type { NotesChart } from './notes-chart.ts';
+import { notesCharts } from './notes-charts.ts';
+import { dataFiles, filesSection, tables } from './notes-files.ts';
+import type { NotesInput } from './notes-input.ts';
+import { blocks, notesRows, type Piece } from './piece.ts';
 import { safeNames } from './safe-names.ts';
+import { claimsSection } from './sections/claims.ts';
+import { costsSection } from './sections/costs.ts';
 import { curvesSection } from './sections/curves.ts';
 import { dataNotesSection } from './sections/data-notes.ts';
 import { feedSection } from './sections/feed-water.ts';
 import { flowSection } from './sections/flow.ts';
+import { idleRiseSection } from './sections/idle-rise.ts';
 import { cautionsSection, methodsSection } from './sections/methods.ts';
+import { mineralsSection } from './sections/minerals.ts';
 import { notTestedSection } from './sections/not-tested.ts';
 import { openPointsSection } from './sections/open-points.ts';
+import { panelSection } from './sections/panel.ts';
 import { findingsSection, provenanceSection } from './sections/provenance.ts';
 import { reductionsSection } from './sections/reductions.ts';
 import { summarySection } from './sections/summary.ts';
@@ -42,17 +48,22 @@ export async function composeNotes(input: NotesInput): Promise<Map<string, strin
   const sections: readonly Section[] = [
     { id: 'summary', body: summarySection(input, reductions, water) },
     { id: 'tested', body: testedSection(input, pages) },
+    { id: 'claims', body: claimsSection(input) },
     { id: 'feed-water', body: feedSection(input, reductions) },
     { id: 'reductions', body: reductionsSection(input, reductions, charts) },
     { id: 'open-points', body: openPointsSection(input, reductions) },
-    { id: 'water-use', body: waterUseSection(input, water, charts) },
+    { id: 'minerals', body: mineralsSection(input, charts) },
+    { id: 'idle-rise', body: idleRiseSection(input, charts) },
+    { id: 'panel', body: panelSection(input) },
+    { id: 'water-use', body: waterUseSection(water, charts) },
     { id: 'curves', body: curvesSection(input, charts) },
     { id: 'flow', body: flowSection(input) },
+    { id: 'costs', body: costsSection(input, charts) },
     { id: 'data-notes', body: dataNotesSection(input) },
     { id: 'not-tested', body: notTestedSection(input, reductions, water) },
     { id: 'methods', body: methodsSection(input) },
     { id: 'cautions', body: cautionsSection() },
-    { id: 'files', body: filesSection() },
+    { id: 'files', body: filesSection(input.outcomes) },
     { id: 'provenance', body: provenanceSection(input) },
     { id: 'findings', body: findingsSection(input.outcomes) },
   ];
@@ -83,33 +94,6 @@ function devicePages(
   });
 }
 
-const TABLES: readonly (readonly [keyof NotesOutcomes, string])[] = [
-  ['reductions', 'reductions'],
-  ['waterUse', 'water-use'],
-  ['waterCurve', 'water-curve'],
-  ['breakEven', 'break-even'],
-  ['pours', 'pours'],
-  ['compare', 'compare'],
-];
-
-async function tables(outcomes: NotesOutcomes): Promise<[string, string][]> {
-  return Promise.all(
-    TABLES.map(async ([key, name]): Promise<[string, string]> => {
-      const { schema, rows } = outcomes[key];
-      return [`tables/${name}.csv`, await csvText(schema, rows)];
-    }),
-  );
-}
-
-/** The envelopes exactly as the commands print them. */
-function dataFiles({ outcomes, version }: NotesInput): [string, string][] {
-  const all: readonly (readonly [keyof NotesOutcomes, string])[] = [
-    ...TABLES,
-    ['check', 'findings'],
-  ];
-  return all.map(([key, name]) => [`data/${name}.json`, envelopeText(outcomes[key], version)]);
-}
-
 function notesOutcome(input: NotesInput, sections: readonly Section[]): Outcome {
   const { bench, inputs } = input.outcomes.compare;
   return {
@@ -121,19 +105,4 @@ function notesOutcome(input: NotesInput, sections: readonly Section[]): Outcome 
     findings: [],
     views: [],
   };
-}
-
-function filesSection(): Piece {
-  const named = TABLES.map(
-    ([, name]) =>
-      say`${markup(name)}: [CSV](${markup(`tables/${name}.csv`)}), [JSON](${markup(`data/${name}.json`)})`,
-  );
-  return blocks([
-    markup('## Tables and data'),
-    bullets([
-      ...named,
-      markup('findings: [JSON](data/findings.json)'),
-      markup('figures of these notes, each with its name, value and text: [JSON](data/notes.json)'),
-    ]),
-  ]);
 }

@@ -4,6 +4,7 @@ import { poursView, reductionViews } from '../views/index.ts';
 import { litres, ratio } from './figures.ts';
 import type { NotesInput } from './notes-input.ts';
 import { blocks, bullets, markup, NOTHING, type Piece, quoted, say } from './piece.ts';
+import { claimRows, verdictCell } from './sections/claims.ts';
 import { deviceNames, subjectName } from './subjects.ts';
 import { left, right, tablePiece } from './table.ts';
 import type { WaterNotes } from './water-notes.ts';
@@ -146,19 +147,24 @@ function observations(input: NotesInput, key: string): Piece {
 }
 
 function claims(input: NotesInput, key: string): Piece {
-  const own = input.bench.tables.claims.filter(({ values }) => values.device === key);
+  const own = claimRows(input).filter(({ device }) => device === key);
+  const { claims: logged } = input.bench.tables;
   if (own.length === 0) return NOTHING;
   return blocks([
     markup('## Claims'),
     markup(
-      'Word for word, as claimed about the device. Claimed, not tested here: no claim is judged in these notes.',
+      'Word for word, as claimed about the device, each with what these measurements say of it. A test of one specimen is no certification.',
     ),
     bullets(
-      own.map(({ values }) => {
-        const standard = values.standard === null ? NOTHING : say`, ${values.standard}`;
-        const source = values.source === null ? NOTHING : say`, read on: ${values.source}`;
-        return say`“${values.claim}” (evidence as the maker puts it: ${markup(values.evidence)}${standard}${source})`;
+      own.map((row) => {
+        const source = logged.find(({ line }) => line === row.place.line)?.values.source;
+        const standard = row.standard === null ? NOTHING : say`, ${row.standard}`;
+        const read = source == null ? NOTHING : say`, read on: ${source}`;
+        return say`“${row.claim}” (evidence as the maker puts it: ${markup(row.evidence)}${standard}${read}): ${verdictCell(row)}. ${row.reason}.`;
       }),
+    ),
+    markup(
+      'What the verdicts mean: [claims and certificates](../index.md#claims-and-certificates).',
     ),
   ]);
 }

@@ -4,11 +4,13 @@ import {
   type LevelVerdict,
   type NondetectBound,
   type ReductionRow,
+  type Spread,
 } from '../../model/index.ts';
 import { atMostDigits, plainNumber, significant } from '../format-number.ts';
 import { lowerBoundText, percentEstimate, percentRange } from '../format-percent.ts';
 import { volumeText } from '../format-quantity.ts';
 import { sideText } from '../views/index.ts';
+import { rangeText } from '../views/water-use-view.ts';
 import { figure, markup, NOTHING, type Piece, quoted, say } from './piece.ts';
 
 /** Figures of the notes as pieces: value in full, printed as everywhere else. */
@@ -58,6 +60,26 @@ export function ratio(key: string, value: number | null): Piece {
 /** Litres, three digits: a yearly drain or a part of it. */
 export function litres(key: string, value: number | null): Piece {
   return value === null ? markup('not tested') : figure(key, value, 'L', significant(value, 3));
+}
+
+/**
+ * A figure with its range behind it, the ends rounded outward: `2.10 (1.95 to 2.31)`. Without an
+ * estimate the range alone; `not tested` without any figure.
+ */
+export function spreadFigure(
+  key: string,
+  { low, estimate, high }: Spread,
+  unit: string,
+  { digits = 3, unknown = 'not tested' } = {},
+): Piece {
+  const range = rangeText(low, high, digits);
+  if (estimate === null)
+    return range === '' ? markup(unknown) : figure(key, [low, high], unit, range);
+  const text = significant(estimate, digits);
+  const [from, to] = range.split(' to ');
+  return range === '' || (from === text && to === text)
+    ? figure(key, estimate, unit, text)
+    : figure(key, [estimate, low, high], unit, `${text} (${range})`);
 }
 
 export function pour(key: string, millilitres: number): Piece {

@@ -1,29 +1,20 @@
 import type { WaterCurveRow } from '../../model/index.ts';
 import { STANDARD } from '../../model/index.ts';
 import { drainCurveChart } from '../charts/drain-curve-chart.ts';
-import type { Chart } from '../charts/draw-svg.ts';
 import { reductionsChart } from '../charts/reductions-chart.ts';
 import { yearlyDrainChart } from '../charts/yearly-drain-chart.ts';
 import { summaryText } from '../views/index.ts';
 import { type AnalyteFacts, isOf, type ReductionNotes } from './analyte-facts.ts';
 import { analyteGroups } from './analyte-words.ts';
+import { hasCurve, isolatedRows } from './curve-rows.ts';
 import { litres, pour, ratio } from './figures.ts';
+import { type NotesChart, noted, suffix } from './notes-chart.ts';
 import type { NotesInput } from './notes-input.ts';
 import { count, listed, markup, NOTHING, type Piece, quoted, say } from './piece.ts';
-import { hasCurve, isolatedRows } from './sections/curves.ts';
-import { DAYS_OF_YEAR } from './sections/water-use.ts';
+import { DAYS_OF_YEAR } from './sections/water-tables.ts';
+import { costCharts, idleCharts, mineralCharts, regionCharts } from './subject-charts.ts';
 import { deviceNames, subjectName } from './subjects.ts';
 import type { WaterNotes } from './water-notes.ts';
-
-/** A chart with its place in the folder and in the notes. */
-export interface NotesChart {
-  readonly path: string;
-  /** The group of analytes it belongs to, `water` or `curves`. */
-  readonly section: string;
-  readonly svg: string;
-  /** The picture with its text alternative. */
-  readonly image: Piece;
-}
 
 const PANELS = 8;
 const SCENARIOS = 4;
@@ -38,21 +29,12 @@ export async function notesCharts(
     ...(await reductionCharts(notes)),
     ...(await drainCharts(water)),
     ...(await curveCharts(input)),
+    ...(await regionCharts(input)),
+    ...(await mineralCharts(input)),
+    ...(await idleCharts(input)),
+    ...(await costCharts(input)),
   ];
 }
-
-function noted(path: string, section: string, chart: Chart, alternative: Piece): NotesChart {
-  return { path, section, svg: chart.svg, image: say`![${alternative}](${markup(path)})` };
-}
-
-/** `-b`, `-c` behind the name of a further chart of one kind; nothing behind the first. */
-function suffix(index: number): string {
-  if (index === 0) return '';
-  const letters = [...index.toString(26)].map((digit) => LETTERS[Number.parseInt(digit, 26)]);
-  return `-${letters.join('')}`;
-}
-
-const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
 
 async function reductionCharts(notes: ReductionNotes): Promise<NotesChart[]> {
   const charts: NotesChart[] = [];

@@ -1,5 +1,6 @@
+import type { UncertifiedInFeed } from '../../analyse/claims/index.ts';
 import type { DrainCurve, PourFlow, ReductionFact, WaterUse } from '../../analyse/index.ts';
-import type { ReductionSummary } from '../../compare/index.ts';
+import type { AnalyteComparison, ReductionSummary } from '../../compare/index.ts';
 import type { Bench } from '../../model/index.ts';
 import type { Outcome } from '../outcome.ts';
 
@@ -9,7 +10,15 @@ export interface NotesOutcomes {
   readonly waterUse: Outcome;
   readonly waterCurve: Outcome;
   readonly breakEven: Outcome;
+  readonly regions: Outcome;
   readonly pours: Outcome;
+  readonly claims: Outcome;
+  readonly minerals: Outcome;
+  readonly idleRise: Outcome;
+  readonly panel: Outcome;
+  readonly costs: Outcome;
+  /** Of the first scenario alone. */
+  readonly costOverTime: Outcome;
   readonly compare: Outcome;
   readonly check: Outcome;
 }
@@ -27,6 +36,10 @@ export interface NotesInput {
   readonly reductions: readonly ReductionFact[];
   /** The headline of every device, variant and analyte, as `compare` has it. */
   readonly summaries: readonly ReductionSummary[];
+  /** Which devices differ on which analyte; every device of the bench enters. */
+  readonly comparisons: readonly AnalyteComparison[];
+  /** Contaminants of the feed that no certified claim stands behind. */
+  readonly uncertified: readonly UncertifiedInFeed[];
   readonly waterUse: WaterUse;
   readonly curves: readonly DrainCurve[];
   readonly flows: readonly PourFlow[];

@@ -25,6 +25,12 @@ export function subjectName(name: string, variant: string): string {
   return variant === STANDARD ? name : `${name} (${variant})`;
 }
 
+/** Names a device in one state, as the notes print it. */
+export function stateNames(bench: Bench): (device: string, variant: string) => string {
+  const names = deviceNames(bench);
+  return (device, variant) => subjectName(names.get(device) ?? device, variant);
+}
+
 /** What each technology is called in front of `devices`. */
 const TECHNOLOGIES: Readonly<Record<DeviceRow['values']['technology'], string>> = {
   'reverse-osmosis': 'reverse-osmosis devices',

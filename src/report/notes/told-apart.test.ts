@@ -1,45 +1,70 @@
 import { describe, expect, it } from 'vitest';
-import type { ReductionSummary } from '../../compare/index.ts';
-import { boundsOf } from './told-apart.ts';
+import type { AnalyteComparison } from '../../compare/index.ts';
+import type { AnalyteFacts } from './analyte-facts.ts';
+import { shownComparisons } from './told-apart.ts';
 
-type Row = { firm: boolean; product: { estimate: number | null } };
+type Verdict = AnalyteComparison['pairs'][number]['verdict'];
 
-function summary(
-  outcome: ReductionSummary['outcome'],
-  low: number | null,
-  high: number | null,
-  row: Row = { firm: true, product: { estimate: null } },
-): ReductionSummary {
-  return { outcome, low, high, facts: [{ row }] } as unknown as ReductionSummary;
+const STATES = ['a', 'b', 'c', 'd'];
+const analyte = { key: 'lead' };
+
+/** Devices of one analyte, of which some pairs are told apart; the rest is not. */
+function comparison(
+  verdicts: readonly (readonly [string, string, Verdict, boolean])[],
+  groups: readonly (readonly number[])[],
+): AnalyteComparison {
+  const devices = STATES.map((device) => ({ device, variant: 'standard', analyte }));
+  const named = (name: string) => devices.find(({ device }) => device === name);
+  const pairs = verdicts.map(([a, b, verdict, firm]) => ({
+    a: named(a),
+    b: named(b),
+    verdict,
+    firm,
+  }));
+  return { analyte, devices, pairs, groups } as unknown as AnalyteComparison;
 }
 
-describe('what a difference between devices may rest on', () => {
-  it('a bound reaches to complete removal', () => {
-    expect(boundsOf(summary('at-least', 0.9, null))).toEqual({ low: 0.9, high: 1 });
-    expect(boundsOf(summary('between', 0.7, 0.9))).toEqual({ low: 0.7, high: 0.9 });
+function facts(shown: readonly string[]): AnalyteFacts {
+  const devices = shown.map((key) => ({
+    subject: { key, variant: 'standard', name: key },
+    summary: null,
+  }));
+  return { analyte, feeds: [], devices } as unknown as AnalyteFacts;
+}
+
+const ALL = comparison(
+  [
+    ['a', 'b', 'not-told-apart', true],
+    ['a', 'c', 'told-apart', true],
+    ['a', 'd', 'told-apart', false],
+    ['b', 'c', 'equivalent', true],
+    ['b', 'd', 'told-apart', true],
+    ['c', 'd', 'not-told-apart', true],
+  ],
+  [
+    [0, 1],
+    [1, 2],
+    [2, 3],
+  ],
+);
+const names = (groups: readonly (readonly { readonly key: string }[])[] | undefined) =>
+  groups?.map((group) => group.map(({ key }) => key).join(''));
+
+describe('the comparison of the devices shown', () => {
+  it('counts pairs by verdict, and what rests on assumed uncertainty as apparent', () => {
+    const [found] = shownComparisons([ALL], [facts(STATES)]);
+    expect(found).toMatchObject({ pairs: 6, apart: 3, apparent: 1, equivalent: 1 });
+    expect(names(found?.groups)).toEqual(['ab', 'bc', 'cd']);
   });
 
-  it('a lower end that is not known bounds nothing', () => {
-    expect(boundsOf(summary('between', null, 0.9))?.low).toBe(Number.NEGATIVE_INFINITY);
+  it('under a filter keeps every verdict, and drops a group inside another', () => {
+    const [found] = shownComparisons([ALL], [facts(['a', 'b', 'd'])]);
+    expect(found).toMatchObject({ pairs: 3, apart: 2, apparent: 1, equivalent: 0 });
+    expect(names(found?.groups)).toEqual(['ab', 'd']);
   });
 
-  it('never a measured figure without an interval', () => {
-    expect(boundsOf(summary('measured', 0.9, 0.9))).toBeNull();
-    expect(boundsOf(summary('measured', null, null))).toBeNull();
-  });
-
-  it('never an interval on assumed uncertainty', () => {
-    const assumed = { firm: false, product: { estimate: 4 } };
-    expect(boundsOf(summary('measured', 0.8, 0.9, assumed))).toBeNull();
-    expect(boundsOf(summary('measured', 0.8, 0.9))).toEqual({ low: 0.8, high: 0.9 });
-  });
-
-  it('never bounds into which a single figure entered', () => {
-    const mixed = { firm: true, product: { estimate: 12 } };
-    expect(boundsOf(summary('between', 0.6, 0.7, mixed))).toBeNull();
-  });
-
-  it.each(['rise', 'not-shown', 'untestable', 'untested'] as const)('never %s', (outcome) => {
-    expect(boundsOf(summary(outcome, 0.1, 0.2))).toBeNull();
+  it('says nothing of a single device, nor of an analyte that was not compared', () => {
+    expect(shownComparisons([ALL], [facts(['a'])])).toEqual([]);
+    expect(shownComparisons([], [facts(STATES)])).toEqual([]);
   });
 });

@@ -1,50 +1,74 @@
-import type { ReductionSummary } from '../../compare/index.ts';
-import { type Bench, type Interval, resultAt } from '../../model/index.ts';
-import type { AnalyteFacts, DeviceReduction } from './analyte-facts.ts';
+import type { AnalyteComparison, ReductionSummary } from '../../compare/index.ts';
+import type { AnalyteFacts } from './analyte-facts.ts';
+import type { Subject } from './subjects.ts';
 
-/** Two devices whose reductions of an analyte cannot be the same figure. */
-export interface ToldApart {
+/** What can be said of the differences between the devices shown, on one analyte. */
+export interface ShownComparison {
   readonly analyte: AnalyteFacts;
-  readonly higher: DeviceReduction;
-  readonly lower: DeviceReduction;
+  /** Devices shown that share a feed, the one whose product holds least first. */
+  readonly devices: readonly Subject[];
+  readonly pairs: number;
+  readonly apart: number;
+  /** Of the pairs told apart, those that rest on assumed uncertainty. */
+  readonly apparent: number;
+  readonly equivalent: number;
+  /** The largest groups in which no two are told apart; a device may stand in several. */
+  readonly groups: readonly (readonly Subject[])[];
 }
 
 /**
- * Pairs of devices that the bounds tell apart: the bounds do not overlap, and both were measured on
- * the same feeds against the same limits of the lab.
- *
- * A figure without an interval is left out: how far it may be off is not known, so a difference to
- * it cannot be claimed. A bound is never compared as if it were a value.
+ * The comparisons of the bench, limited to the devices shown in the state that stands for them. All
+ * devices and states of the bench enter the comparison itself, so that a filter changes no verdict.
  */
-export function toldApart(bench: Bench, analytes: readonly AnalyteFacts[]): ToldApart[] {
+export function shownComparisons(
+  comparisons: readonly AnalyteComparison[],
+  analytes: readonly AnalyteFacts[],
+): ShownComparison[] {
   return analytes.flatMap((analyte) => {
-    const bounded = analyte.devices.flatMap((device) => {
-      const bounds = device.summary === null ? null : boundsOf(device.summary);
-      return device.summary === null || bounds === null
-        ? []
-        : { device, bounds, limits: limitsOf(bench, device.summary) };
-    });
-    return bounded.flatMap((a) =>
-      bounded
-        .filter((b) => a.bounds.low > b.bounds.high && a.limits === b.limits)
-        .map((b) => ({ analyte, higher: a.device, lower: b.device })),
-    );
+    const found = comparisons.find((each) => each.analyte.key === analyte.analyte.key);
+    return found === undefined ? [] : shownOf(found, analyte);
   });
 }
 
-/**
- * Bounds of a reduction that rest on limits of the lab, or an interval on stated or measured
- * uncertainty; null where a single figure enters whose uncertainty is not known.
- */
-export function boundsOf(summary: ReductionSummary): Interval | null {
-  const { outcome, low, high, facts } = summary;
-  if (outcome === 'at-least' || outcome === 'between') {
-    const isMixed = facts.some(({ row }) => row.product.estimate !== null);
-    return isMixed ? null : { low: low ?? Number.NEGATIVE_INFINITY, high: high ?? 1 };
-  }
-  return outcome === 'measured' && !isBare(summary) && isFirm(summary) && low !== null
-    ? { low, high: high ?? 1 }
-    : null;
+function shownOf(comparison: AnalyteComparison, analyte: AnalyteFacts): ShownComparison[] {
+  const subjects = analyte.devices.map(({ subject }) => subject);
+  const subjectOf = (one: ReductionSummary): Subject | undefined =>
+    subjects.find(({ key, variant }) => key === one.device && variant === one.variant);
+  const pairs = comparison.pairs.filter(
+    ({ a, b }) => subjectOf(a) !== undefined && subjectOf(b) !== undefined,
+  );
+  if (pairs.length === 0) return [];
+  const of = (wanted: (typeof pairs)[number]['verdict']) =>
+    pairs.filter(({ verdict }) => verdict === wanted);
+  const compared = comparison.devices.map((one) =>
+    pairs.some(({ a, b }) => a === one || b === one) ? subjectOf(one) : undefined,
+  );
+  const groups = comparison.groups.map((group) => group.flatMap((at) => compared[at] ?? []));
+  return [
+    {
+      analyte,
+      devices: compared.flatMap((subject) => subject ?? []),
+      pairs: pairs.length,
+      apart: of('told-apart').length,
+      apparent: of('told-apart').filter(({ firm }) => !firm).length,
+      equivalent: of('equivalent').length,
+      groups: largest(groups),
+    },
+  ];
+}
+
+/** Groups that lie in no other one. */
+function largest(groups: readonly (readonly Subject[])[]): (readonly Subject[])[] {
+  return groups.filter(
+    (group, at) =>
+      group.length > 0 &&
+      !groups.some(
+        (other, place) =>
+          place !== at &&
+          group.every((member) => other.includes(member)) &&
+          (other.length > group.length || place < at),
+      ),
+  );
 }
 
 /** True for a measured figure without an interval. */
@@ -55,17 +79,4 @@ export function isBare({ low, high }: ReductionSummary): boolean {
 /** True where no event rests on assumed uncertainty alone. */
 export function isFirm({ facts }: ReductionSummary): boolean {
   return facts.every(({ row }) => row.firm);
-}
-
-/** The feeds and limits that a summary was measured against, as one text. */
-function limitsOf(bench: Bench, summary: ReductionSummary): string {
-  return JSON.stringify(
-    summary.facts.map(({ row, product }) => {
-      const limits = (product?.results ?? []).map((index) => {
-        const { mdl, rl } = resultAt(bench.results, index);
-        return [mdl, rl];
-      });
-      return [row.event, row.feed.sample, limits];
-    }),
-  );
 }

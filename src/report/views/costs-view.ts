@@ -1,4 +1,5 @@
 import type { CostRow, Spread } from '../../model/index.ts';
+import { decimalOf, decimalText, leadingPower, type Rounding, roundDecimal } from '../decimal.ts';
 import { atMostDigits, significant } from '../format-number.ts';
 import type { View } from '../view.ts';
 
@@ -104,7 +105,8 @@ function rangeView(ranges: readonly CostRow[]): View {
   };
 }
 
-function together(a: Spread, b: Spread): Spread {
+/** Two sums as one; a lower bound where one is not wholly known. */
+export function together(a: Spread, b: Spread): Spread {
   const known = [a, b].filter((each) => (each.estimate ?? each.low) !== null);
   if (known.length === 0) return a;
   const sum = known.reduce((total, each) => total + (each.estimate ?? each.low ?? 0), 0);
@@ -114,22 +116,30 @@ function together(a: Spread, b: Spread): Spread {
     : { low: sum, estimate: null, high: null };
 }
 
-function spreadText(spread: Spread, text: (amount: number) => string = moneyText): string {
+/** A sum of money: exact, from to, `at least`, or not known; bounds are rounded outward. */
+export function spreadText(spread: Spread, text: MoneyText = moneyText): string {
   const { low, estimate, high } = spread;
   if (estimate !== null) return text(estimate);
   if (low === null) return NOT_KNOWN;
-  if (high === null) return `at least ${text(low)}`;
-  return text(low) === text(high) ? text(low) : `${text(low)} to ${text(high)}`;
+  if (high === null) return `at least ${text(low, 'down')}`;
+  return text(low) === text(high) ? text(low) : `${text(low, 'down')} to ${text(high, 'up')}`;
 }
 
-/** Whole units from 100 on, else three digits and never more than hundredths. */
-function moneyText(amount: number): string {
-  if (amount >= 100) return String(Math.round(amount));
-  return amount === 0 ? '0' : (Math.round(amount * 100) / 100).toFixed(2);
+export type MoneyText = (amount: number, rounding?: Rounding) => string;
+
+/** Whole units from 100 on, else hundredths. */
+export function moneyText(amount: number, rounding: Rounding = 'nearest'): string {
+  if (amount === 0) return '0';
+  return decimalText(roundDecimal(decimalOf(amount), amount >= 100 ? 0 : 2, rounding));
 }
 
-function perLitreText(amount: number): string {
-  return significant(amount, 2);
+/** Money for a litre, two digits. */
+export function perLitreText(amount: number, rounding: Rounding = 'nearest'): string {
+  const exact = decimalOf(amount);
+  const power = leadingPower(exact);
+  return power === null || rounding === 'nearest'
+    ? significant(amount, 2)
+    : decimalText(roundDecimal(exact, 1 - power, rounding));
 }
 
 function perLitreRange(rows: readonly CostRow[]): string {

@@ -5,7 +5,7 @@ import { figureOf, type ShownWater } from './mineral-shown-waters.ts';
 const LEFT = 'left';
 const RIGHT = 'right';
 
-const INDICES = [
+export const INDICES = [
   ['langelier-index', 'Langelier'],
   ['ryznar-index', 'Ryznar'],
   ['calcite-saturation-index', 'Saturation index'],
@@ -30,7 +30,7 @@ export function indexView(waters: readonly ShownWater[]): View {
       water.event,
       water.name,
       ...INDICES.map(([key]) => indexText(figureOf(water, key, 'index'))),
-      remarks(water),
+      indexRemarks(water),
     ]),
     legend: [
       'Langelier and Ryznar: logarithmic form. Saturation index and precipitation potential (CCPP, positive precipitates): equilibrium form without ion pairs, closed system. Forms differ by up to 0.3 on one water.',
@@ -40,7 +40,8 @@ export function indexView(waters: readonly ShownWater[]): View {
   };
 }
 
-function indexText(row: MineralRow | undefined): string {
+/** An index as an interval, two decimals; a dash where there is none. */
+export function indexText(row: MineralRow | undefined): string {
   if (row === undefined) return '-';
   if (row.low === null && row.high === null) {
     return row.reason?.startsWith('below range') === true ? 'below range' : '-';
@@ -56,7 +57,8 @@ function fixed(value: number): string {
   return text === '-0.00' ? '0.00' : text;
 }
 
-function remarks(water: ShownWater): string {
+/** What to bear in mind about the indices of a water, and why some are missing. */
+export function indexRemarks(water: ShownWater): string {
   const rows = water.rows.filter(({ group }) => group === 'index');
   const has = (note: MineralRow['notes'][number]) => rows.some(({ notes }) => notes.includes(note));
   const missing = [

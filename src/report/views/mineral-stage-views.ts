@@ -7,7 +7,7 @@ import { eventName, waterName } from './mineral-shown-waters.ts';
 const LEFT = 'left';
 const RIGHT = 'right';
 
-const AGAINST = [
+export const AGAINST = [
   ['stage', 'Over the water before the stage, mg/L'],
   ['devices-without-mineral-stage', 'Over devices without one, mg/L'],
   ['feed', 'Over the feed, mg/L'],
@@ -42,7 +42,8 @@ export function gainView(rows: readonly MineralRow[], names: ReadonlyMap<string,
   };
 }
 
-function gainText(row: MineralRow | undefined): string {
+/** A gain with its range, signed; a dash where it was not tested. */
+export function gainText(row: MineralRow | undefined): string {
   if (row === undefined) return '-';
   const { low, estimate, high } = row;
   const range =

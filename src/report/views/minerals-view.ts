@@ -29,7 +29,8 @@ export function mineralsViews(
   ].flatMap((view) => (view.rows.length === 0 ? [] : [view]));
 }
 
-const CONTENT = [
+/** Columns of the content of a water, in order. */
+export const CONTENT = [
   ['calcium', 'Ca, mg/L'],
   ['magnesium', 'Mg, mg/L'],
   ['sodium', 'Na, mg/L'],

@@ -1,24 +1,18 @@
 import type { DrainCurve } from '../../../analyse/index.ts';
-import { type BreakEvenRow, STANDARD, type WaterCurveRow } from '../../../model/index.ts';
-import { pour, ratio } from '../figures.ts';
-import type { NotesChart } from '../notes-charts.ts';
+import { STANDARD, type WaterCurveRow } from '../../../model/index.ts';
+import { hasCurve, isolatedRows } from '../curve-rows.ts';
+import { pour, spreadFigure } from '../figures.ts';
+import type { NotesChart } from '../notes-chart.ts';
 import type { NotesInput } from '../notes-input.ts';
-import {
-  blocks,
-  count,
-  listed,
-  markup,
-  NOTHING,
-  type Piece,
-  paragraph,
-  quoted,
-  say,
-} from '../piece.ts';
-import { deviceNames, subjectName } from '../subjects.ts';
+import { blocks, listed, markup, NOTHING, type Piece, paragraph, quoted, say } from '../piece.ts';
+import { stateNames } from '../subjects.ts';
 import { left, right, tablePiece } from '../table.ts';
+import { breakEvens } from './break-evens.ts';
+import { regionsPart } from './regions.ts';
 
 /** Pour sizes people know, to name figures at. */
 const NAMED_ML = [250, 1000];
+const TABLE_ML = [100, 250, 500, 1000, 2000];
 
 /** The total drain ratio against pour size, and where two devices change places. */
 export function curvesSection(input: NotesInput, charts: readonly NotesChart[]): Piece {
@@ -41,35 +35,22 @@ export function curvesSection(input: NotesInput, charts: readonly NotesChart[]):
       leftOut(input),
     ]),
     ...charts.filter(({ section }) => section === 'curves').map(({ image }) => image),
+    curveTable(input),
     breakEvens(input),
+    regionsPart(input, charts),
   ]);
 }
 
-/** The rows of pours that stand alone, which no number of pours a day goes with. */
-export function isolatedRows(input: NotesInput): WaterCurveRow[] {
-  const rows = input.outcomes.waterCurve.rows as readonly (WaterCurveRow & {
-    readonly pours_per_day?: number | null;
-  })[];
-  return rows.filter((row) => (row.pours_per_day ?? null) === null);
-}
-
-/** True where a figure exists for any pour size. */
-export function hasCurve(input: NotesInput, { drain }: DrainCurve): boolean {
-  return isolatedRows(input).some(
-    (row) =>
-      row.device === drain.device.values.device &&
-      row.variant === drain.variant &&
-      row.total_drain_ratio !== null,
-  );
-}
-
-function nameIn(input: NotesInput): (device: string, variant: string) => string {
-  const names = deviceNames(input.bench);
-  return (device, variant) => subjectName(names.get(device) ?? device, variant);
+/** The total drain ratio of a pour size with its range. */
+function curveFigure(
+  key: string,
+  { low, total_drain_ratio: estimate, high }: WaterCurveRow,
+): Piece {
+  return spreadFigure(key, { low, estimate, high }, 'L/L');
 }
 
 function atSize(input: NotesInput, size: number): Piece {
-  const name = nameIn(input);
+  const name = stateNames(input.bench);
   const rows = isolatedRows(input)
     .filter(
       (row) => row.pour_mL === size && row.variant === STANDARD && row.total_drain_ratio !== null,
@@ -79,14 +60,14 @@ function atSize(input: NotesInput, size: number): Piece {
   const highest = rows.at(-1);
   if (lowest === undefined || highest === undefined) return NOTHING;
   const text = (row: WaterCurveRow): Piece =>
-    say`${ratio(`${size}`, row.total_drain_ratio)} L (${name(row.device, row.variant)})`;
+    say`${curveFigure(`${size}`, row)} L (${name(row.device, row.variant)})`;
   return lowest === highest
     ? say`A pour of ${pour('size', size)} alone sends ${text(lowest)} to drain per litre of clean water.`
     : say`A pour of ${pour('size', size)} alone sends from ${text(lowest)} to ${text(highest)} to drain per litre of clean water.`;
 }
 
 function withoutCurve(input: NotesInput): Piece {
-  const name = nameIn(input);
+  const name = stateNames(input.bench);
   const of = (wanted: (curve: DrainCurve) => boolean): Piece[] =>
     input.curves
       .filter((curve) => !hasCurve(input, curve) && curve.drain.variant === STANDARD)
@@ -94,19 +75,58 @@ function withoutCurve(input: NotesInput): Piece {
       .map(({ drain }) => quoted(name(drain.device.values.device, drain.variant)));
   const tanks = of(({ drain }) => drain.hasTank);
   const others = of(({ drain }) => !drain.hasTank);
+  const refilled = input.curves
+    .filter((curve) => hasCurve(input, curve) && curve.drain.tank !== null)
+    .map(({ drain }) => quoted(name(drain.device.values.device, drain.variant)));
   return paragraph([
+    refilled.length === 0
+      ? NOTHING
+      : say`Of ${listed(refilled)} the curve is that of refilling the tank after one pour, as tanks.csv describes it.`,
     tanks.length === 0
       ? NOTHING
       : say`${listed(tanks)} ${markup(tanks.length === 1 ? 'has no curve: its' : 'have no curve: their')} drain depends on how full the tank is.`,
     others.length === 0
       ? NOTHING
-      : say`Without a curve, as its drain is not known: ${listed(others)}.`,
+      : say`Without a curve, as no run that counts was measured or a flush volume is not known: ${listed(others)}.`,
   ]);
+}
+
+/**
+ * A table of the curves at the sizes people know, as the chart has them.
+ */
+function curveTable(input: NotesInput): Piece {
+  const name = stateNames(input.bench);
+  const rows = isolatedRows(input);
+  const known = input.curves.filter((curve) => hasCurve(input, curve));
+  const sizes = TABLE_ML.filter((size) => rows.some((row) => row.pour_mL === size));
+  if (sizes.length === 0) return NOTHING;
+  return tablePiece({
+    caption: markup('Litres to drain per litre of clean water of a pour that stands alone'),
+    columns: [left('Device'), ...sizes.map((size) => right(pour(`size.${size}`, size)))],
+    rows: known.map(({ drain }) => {
+      const { device } = drain.device.values;
+      return [
+        quoted(name(device, drain.variant)),
+        ...sizes.map((size) => {
+          const row = rows.find(
+            (each) =>
+              each.device === device && each.variant === drain.variant && each.pour_mL === size,
+          );
+          return row === undefined ? NOTHING : curveFigure(`${device}.${size}`, row);
+        }),
+      ];
+    }),
+    legend: [
+      markup(
+        'In brackets the range that the measurements leave open. All sizes: [tables/water-curve.csv](tables/water-curve.csv).',
+      ),
+    ],
+  });
 }
 
 /** Flushes that belong to no pour, and so to no curve. */
 function leftOut(input: NotesInput): Piece {
-  const name = nameIn(input);
+  const name = stateNames(input.bench);
   const told = input.curves.flatMap(({ drain, isolated }) =>
     isolated === null || isolated.excludedRules.length === 0
       ? []
@@ -115,47 +135,4 @@ function leftOut(input: NotesInput): Piece {
   return told.length === 0
     ? NOTHING
     : say`Flushes that come without a pour stay out of the curves and count in the scenarios: ${listed(told)}.`;
-}
-
-/** Pairs of standard states that change places inside the sizes of the curves. */
-function breakEvens(input: NotesInput): Piece {
-  const rows = (input.outcomes.breakEven.rows as readonly BreakEvenRow[]).filter(
-    (row) => row.variant_a === STANDARD && row.variant_b === STANDARD,
-  );
-  if (rows.length === 0) return NOTHING;
-  const sizes = isolatedRows(input).map((row) => row.pour_mL);
-  const [low, high] = [Math.min(...sizes), Math.max(...sizes)];
-  const found = rows
-    .filter((row) => row.pour_mL !== null && row.pour_mL >= low && row.pour_mL <= high)
-    .sort((a, b) => (a.pour_mL ?? 0) - (b.pour_mL ?? 0));
-  const between = say`between ${pour('from', low)} and ${pour('to', high)}`;
-  const pairs = say`${count('pairs', rows.length)} ${markup(rows.length === 1 ? 'pair' : 'pairs')}`;
-  if (found.length === 0) {
-    return say`Of ${pairs} of devices in their standard state, none changes places ${between}: of each pair the same one drains less.`;
-  }
-  const name = nameIn(input);
-  const curve = (device: string) =>
-    input.curves.find(
-      ({ drain }) => drain.device.values.device === device && drain.variant === STANDARD,
-    )?.isolated;
-  return tablePiece({
-    caption: say`Of ${pairs} of devices in their standard state, ${count('pairs.found', found.length)} ${markup(found.length === 1 ? 'changes' : 'change')} places ${between}`,
-    columns: [
-      left('Less drain in smaller pours'),
-      left('Less drain in larger pours'),
-      right('Same drain at a pour of'),
-    ],
-    rows: found.map((row) => {
-      const isFirstSmall = (curve(row.device_a)?.fixedL ?? 0) < (curve(row.device_b)?.fixedL ?? 0);
-      const a = quoted(name(row.device_a, row.variant_a));
-      const b = quoted(name(row.device_b, row.variant_b));
-      const size = pour(`${row.device_a}.${row.device_b}`, row.pour_mL ?? 0);
-      return isFirstSmall ? [a, b, size] : [b, a, size];
-    }),
-    legend: [
-      markup(
-        'Computed from measured volumes, as single figures. All pairs, other variants too: [tables/break-even.csv](tables/break-even.csv).',
-      ),
-    ],
-  });
 }

@@ -26,9 +26,8 @@ export function feedSection(input: NotesInput, notes: ReductionNotes): Piece {
       ? { row, index }
       : [],
   );
-  const heading = markup('## The feed water');
-  if (feeds.length === 0) return blocks([heading, markup('No feed was sampled.')]);
-  return blocks([heading, levelsOfFeed(input, notes), feedTable(input, feeds)]);
+  if (feeds.length === 0) return NOTHING;
+  return blocks([markup('## The feed water'), levelsOfFeed(input, notes), feedTable(input, feeds)]);
 }
 
 function levelsOfFeed(input: NotesInput, { analytes }: ReductionNotes): Piece {

@@ -20,15 +20,14 @@ import { left, right, tablePiece } from '../table.ts';
 
 /** Flow of clean water and the time common vessels take. */
 export function flowSection(input: NotesInput): Piece {
-  const heading = markup('## Flow and filling times');
   const rows = input.outcomes.pours.rows as readonly PourRow[];
-  if (rows.length === 0) return blocks([heading, markup('No pour was timed: flow is not tested.')]);
+  if (rows.length === 0) return NOTHING;
   const names = deviceNames(input.bench);
   const nameOf = (row: PourRow) => subjectName(names.get(row.device) ?? row.device, row.variant);
   const once = rows.filter((row) => row.runs === 1).length;
   const untimed = input.devices.filter((device) => rows.every((row) => row.device !== device));
   return blocks([
-    heading,
+    markup('## Flow and filling times'),
     paragraph([
       extremes(rows, nameOf),
       once === 0

@@ -1,4 +1,4 @@
-import { FILES, STANDARD } from '../../../model/index.ts';
+import { STANDARD } from '../../../model/index.ts';
 import type { ReductionNotes } from '../analyte-facts.ts';
 import { analyteNames, testedSubjects } from '../analyte-sentences.ts';
 import type { NotesInput } from '../notes-input.ts';
@@ -24,14 +24,7 @@ export function notTestedSection(
 ): Piece {
   return blocks([
     markup('## What was not tested'),
-    bullets([
-      unsampled(input, notes),
-      partly(notes),
-      undrained(water),
-      absent(input),
-      notEvaluated(input),
-      life(),
-    ]),
+    bullets([unsampled(input, notes), partly(notes), undrained(water), absent(input), life()]),
   ]);
 }
 
@@ -41,7 +34,7 @@ function unsampled(input: NotesInput, { summaries }: ReductionNotes): Piece {
   const missing = input.devices.filter((device) => !sampled.has(device));
   if (missing.length === 0) return NOTHING;
   return missing.length === input.devices.length
-    ? markup('Reductions: no device has a product sample.')
+    ? markup('Reductions: no device has a product sample, so nothing is shown of any analyte.')
     : say`Reductions: no product of ${listed(missing.map((device) => quoted(names.get(device) ?? device)))} was sampled.`;
 }
 
@@ -67,7 +60,9 @@ function undrained(water: WaterNotes): Piece {
   const names = water.states
     .filter(({ drain }) => drain.model === null && drain.variant === STANDARD)
     .map(({ name }) => quoted(name));
-  return names.length === 0 ? NOTHING : say`Water to drain: ${listed(names)}.`;
+  return names.length === 0
+    ? NOTHING
+    : say`Water to drain: ${listed(names)}; without a production run that counts the drain is not known, which is not zero, and an advertised ratio does not stand in for it.`;
 }
 
 const SUBJECTS: readonly (readonly [keyof NotesInput['bench']['tables'], string])[] = [
@@ -75,31 +70,25 @@ const SUBJECTS: readonly (readonly [keyof NotesInput['bench']['tables'], string]
   ['drainRuns', 'drain while producing'],
   ['scenarios', 'daily use by scenarios of the bench'],
   ['idleTds', 'dissolved solids after a pause'],
-  ['tanks', 'filling of storage tanks'],
   ['energy', 'power'],
-  ['parts', 'replacement parts and cost'],
-  ['claims', 'claims'],
+  ['parts', 'replacement parts'],
+  ['claims', 'claims and certificates'],
   ['panel', 'taste'],
 ];
 
 function absent(input: NotesInput): Piece {
-  const missing = SUBJECTS.filter(([file]) => input.bench.tables[file].length === 0);
+  const { tables } = input.bench;
+  const hasTank = tables.devices.some(({ values }) => values.tank === 'yes');
+  const subjects = hasTank
+    ? [...SUBJECTS, ['tanks', 'filling of storage tanks'] as const]
+    : SUBJECTS;
+  const missing = subjects.filter(([file]) => tables[file].length === 0);
   return missing.length === 0
     ? NOTHING
-    : say`Nothing is logged on ${listed(
+    : say`Not tested, as nothing is logged on it: ${listed(
         missing.map(([, words]) => markup(words)),
-        'or',
+        'and',
       )}.`;
-}
-
-const LATER = ['idleTds', 'energy', 'parts', 'claims', 'panel'] as const;
-
-/** Files that are read and shown at most, with no figure computed from them. */
-function notEvaluated(input: NotesInput): Piece {
-  const present = LATER.filter((file) => input.bench.tables[file].length > 0);
-  return present.length === 0
-    ? NOTHING
-    : say`Logged and not evaluated in these notes: ${listed(present.map((file) => markup(`\`${FILES[file].path}\``)))}.`;
 }
 
 function life(): Piece {

@@ -23,6 +23,7 @@ import { deviceNames, subjectName } from '../subjects.ts';
 
 /** Rises with their evidence, then what could not be shown and why. */
 export function openPointsSection(input: NotesInput, notes: ReductionNotes): Piece {
+  if (input.reductions.every(({ row }) => row.outcome === 'untested')) return NOTHING;
   return blocks([
     markup('## Rises and open points'),
     risesPart(input),
@@ -33,9 +34,6 @@ export function openPointsSection(input: NotesInput, notes: ReductionNotes): Pie
 
 function risesPart(input: NotesInput): Piece {
   const rises = input.reductions.filter(({ row }) => row.outcome === 'rise');
-  if (input.reductions.every(({ row }) => row.outcome === 'untested')) {
-    return markup('No product was compared with a feed, so no rise could be seen.');
-  }
   if (rises.length === 0) return markup('No product lay above its feed.');
   const names = deviceNames(input.bench);
   const groups = new Map<string, ReductionFact[]>();

@@ -7,22 +7,11 @@ import {
   testedSubjects,
 } from '../analyte-sentences.ts';
 import { analyteGroups } from '../analyte-words.ts';
-import type { NotesChart } from '../notes-charts.ts';
+import type { NotesChart } from '../notes-chart.ts';
 import type { NotesInput } from '../notes-input.ts';
-import {
-  blocks,
-  bullets,
-  count,
-  counted,
-  figure,
-  listed,
-  markup,
-  NOTHING,
-  type Piece,
-  paragraph,
-  say,
-} from '../piece.ts';
-import { isBare, isFirm, type ToldApart, toldApart } from '../told-apart.ts';
+import { blocks, bullets, figure, markup, NOTHING, type Piece, paragraph, say } from '../piece.ts';
+import { isBare, isFirm, type ShownComparison, shownComparisons } from '../told-apart.ts';
+import { apartSentence, differences, differencesPart } from './differences.ts';
 import { groupTable, HOW_TO_READ } from './reduction-table.ts';
 import { sharedPatterns, withoutEffect } from './shared-patterns.ts';
 import { spikedPart } from './spiked-feeds.ts';
@@ -37,14 +26,11 @@ export function reductionsSection(
   charts: readonly NotesChart[],
 ): Piece {
   const tested = notes.analytes.filter((facts) => testedSubjects(facts).length > 0);
-  const heading = markup('## Reductions');
-  if (tested.length === 0) {
-    return blocks([heading, markup('No product was tested against a feed: nothing is shown.')]);
-  }
+  if (tested.length === 0) return NOTHING;
   const leading = leadingAnalytes(tested).slice(0, TOLD);
-  const apart = toldApart(input.bench, tested);
+  const apart = shownComparisons(input.comparisons, tested);
   return blocks([
-    heading,
+    markup('## Reductions'),
     paragraph([
       markup(
         'A reduction is one minus product over feed. “At least” is a bound set by the lab’s limit and ' +
@@ -63,6 +49,7 @@ export function reductionsSection(
           bullets(leading.map((facts) => analyteStory(facts, apart))),
         ]),
     spikedPart(input, notes),
+    differencesPart(apart, margin(input)),
     headed('### What devices share', [
       sharedPatterns(tested.filter((facts) => !leading.includes(facts))),
       withoutEffect(notes, tested),
@@ -88,13 +75,19 @@ function headed(heading: string, parts: readonly Piece[]): Piece {
 }
 
 /** One paragraph on an analyte: feed, products, levels. */
-function analyteStory(facts: AnalyteFacts, apart: readonly ToldApart[]): Piece {
+function analyteStory(facts: AnalyteFacts, apart: readonly ShownComparison[]): Piece {
   return paragraph([
     say`**${facts.analyte.name}**: the feed held ${feedPhrase(facts)}.`,
     ...outcomeSentences(facts),
     apartSentence(facts, apart),
     ...levelSentences(facts),
   ]);
+}
+
+/** The largest difference of two reductions that counts as none. */
+function margin({ bench }: NotesInput): Piece {
+  const percent = bench.settings.equivalence_margin * 100;
+  return figure('margin', percent, '%', `${atMostDigits(percent, 4)} %`);
 }
 
 /** What stands behind the measured figures. */
@@ -107,35 +100,5 @@ function uncertainty(input: NotesInput, { summaries }: ReductionNotes): Piece {
   const share = input.bench.settings.confidence * 100;
   const confidence = figure('confidence', share, '%', `${atMostDigits(share, 4)} %`);
   const assumed = measured.some((summary) => isBare(summary) || !isFirm(summary));
-  return say`Intervals of measured figures are at ${confidence} confidence.${assumed ? markup(' Where one rests on assumed uncertainty alone, no difference is claimed from it.') : NOTHING}`;
+  return say`Intervals of measured figures are at ${confidence} confidence.${assumed ? markup(' Where one rests on assumed uncertainty alone, a difference from it is apparent.') : NOTHING}`;
 }
-
-/** On how many analytes devices are told apart, and what that means. */
-function differences(apart: readonly ToldApart[], tested: readonly AnalyteFacts[]): Piece {
-  if (apart.length === 0) {
-    return markup('No two devices are told apart on any analyte, however their figures read.');
-  }
-  const analytes = new Set(apart.map(({ analyte }) => analyte));
-  return say`Two devices are told apart where their bounds or intervals do not overlap, on the same feeds and at the same limits; that is so for some devices on ${count('apart.analytes', analytes.size)} of ${counted('analytes', tested.length, 'analyte')}. Elsewhere figures that differ are not told apart.`;
-}
-
-/** Devices named as told apart from others before their pairs are only counted. */
-const APART_NAMED = 3;
-
-/** Which devices lie below others on an analyte. */
-function apartSentence(facts: AnalyteFacts, apart: readonly ToldApart[]): Piece {
-  const own = apart.filter(({ analyte }) => analyte === facts);
-  const lower = [...new Set(own.map((pair) => pair.lower.subject))];
-  if (lower.length === 0) return NOTHING;
-  const { key } = facts.analyte;
-  if (lower.length > APART_NAMED) {
-    return say`Of its ${counted(`${key}.pairs`, pairsOf(testedSubjects(facts).length), 'pair')} of devices, ${count(`${key}.apart`, own.length)} ${markup(own.length === 1 ? 'is' : 'are')} told apart.`;
-  }
-  const told = lower.map((subject) => {
-    const higher = own.filter((pair) => pair.lower.subject === subject).length;
-    return say`${subject.name} below ${counted(`${key}.apart`, higher, 'other device')}`;
-  });
-  return say`Told apart: ${listed(told)}.`;
-}
-
-const pairsOf = (devices: number): number => (devices * (devices - 1)) / 2;

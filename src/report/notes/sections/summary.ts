@@ -7,10 +7,11 @@ import {
 } from '../analyte-facts.ts';
 import { analyteNames, testedSubjects } from '../analyte-sentences.ts';
 import { analyteWords } from '../analyte-words.ts';
-import { ratio } from '../figures.ts';
+import { spreadFigure } from '../figures.ts';
 import type { NotesInput } from '../notes-input.ts';
 import {
   blocks,
+  bullets,
   count,
   counted,
   listed,
@@ -23,8 +24,13 @@ import {
 } from '../piece.ts';
 import { technologyCounts } from '../subjects.ts';
 import type { WaterNotes } from '../water-notes.ts';
+import { claimRows, missed, verdictCounts } from './claims.ts';
+import { costSummary } from './costs.ts';
+import { idleSummary } from './idle-rise.ts';
+import { mineralSummary } from './minerals.ts';
+import { panelRows } from './panel.ts';
 
-/** Title, edition and one paragraph with what matters most. */
+/** Title, edition and what matters most, one point a subject. */
 export function summarySection(input: NotesInput, notes: ReductionNotes, water: WaterNotes): Piece {
   const { title, edition, date } = input.bench.settings;
   const stamp = [
@@ -38,18 +44,41 @@ export function summarySection(input: NotesInput, notes: ReductionNotes, water: 
     shownOnly(input),
     paragraph([
       scope(input, notes),
-      aboveLevels(notes),
-      outcomes(notes),
-      rises(notes),
-      drain(water),
-      notes.summaries.length === 0
-        ? NOTHING
-        : markup(
-            'Results hold for this feed, these samples and these specimens; a test before and after a ' +
-              'device is no certification.',
-          ),
+      markup(
+        'Results hold for this feed, these samples and these specimens; a test before and after a ' +
+          'device is no certification, and nothing here is medical advice.',
+      ),
+    ]),
+    bullets([
+      pointed('[Claims](#claims-and-certificates)', claimsPoint(input)),
+      pointed('[Levels](#the-feed-water)', aboveLevels(notes)),
+      pointed('[Reductions](#reductions)', outcomes(notes)),
+      pointed('[Rises](#rises-and-open-points)', rises(notes)),
+      pointed('[Minerals](#what-the-water-keeps-of-its-minerals)', mineralSummary(input)),
+      pointed('[After a pause](#the-first-water-after-a-pause)', idleSummary(input)),
+      pointed('[Taste](#taste)', tastePoint(input)),
+      pointed('[Water to drain](#water-to-drain)', drain(water)),
+      pointed('[Costs](#costs)', costSummary(input)),
     ]),
   ]);
+}
+
+/** A sentence behind a link to its section; nothing without the sentence. */
+function pointed(link: string, sentence: Piece): Piece {
+  return sentence.markdown === '' ? NOTHING : say`${markup(link)}: ${sentence}`;
+}
+
+function claimsPoint(input: NotesInput): Piece {
+  const rows = claimRows(input);
+  return rows.length === 0 ? NOTHING : paragraph([verdictCounts(rows), missed(input, rows)]);
+}
+
+function tastePoint(input: NotesInput): Piece {
+  const rows = panelRows(input);
+  const apart = rows.filter(({ verdict }) => verdict === 'told-apart').length;
+  return rows.length === 0
+    ? NOTHING
+    : say`The panel told the waters apart in ${count('panel.apart', apart)} of ${counted('panel.tests', rows.length, 'test')}.`;
 }
 
 function shownOnly(input: NotesInput): Piece {
@@ -143,7 +172,7 @@ function drain(water: WaterNotes): Piece {
   const { lowest, highest } = water.range(scenario?.name ?? '');
   if (scenario === undefined || lowest === null || highest === null) return NOTHING;
   const text = (one: typeof lowest): Piece =>
-    say`${ratio('drain', one.row.total_drain_ratio.estimate)} L (${one.name})`;
+    say`${spreadFigure('drain', one.row.total_drain_ratio, 'L/L')} L (${one.name})`;
   return lowest === highest
     ? say`In the scenario ${scenario.name}, flushes included, ${text(lowest)} went to the drain per litre of clean water.`
     : say`In the scenario ${scenario.name}, flushes included, devices with a drain line sent from ${text(lowest)} to ${text(highest)} to the drain per litre of clean water.`;

@@ -1,7 +1,6 @@
 import { STANDARD } from '../../../model/index.ts';
-import { amount, litres, number, ratio } from '../figures.ts';
-import type { NotesChart } from '../notes-charts.ts';
-import type { NotesInput } from '../notes-input.ts';
+import { amount, litres, spreadFigure } from '../figures.ts';
+import type { NotesChart } from '../notes-chart.ts';
 import {
   blocks,
   bullets,
@@ -15,17 +14,12 @@ import {
   quoted,
   say,
 } from '../piece.ts';
-import { left, right, tablePiece } from '../table.ts';
 import type { UseLine, UseState, WaterNotes } from '../water-notes.ts';
-
-const TANK_MARK = markup(' \\[t\\]');
+import { ratioTables, yearTables } from './water-tables.ts';
+import { yardsticksPart } from './yardsticks.ts';
 
 /** Drain per scenario, the advertised ratio beside it, and what a switched-off flush saves. */
-export function waterUseSection(
-  input: NotesInput,
-  water: WaterNotes,
-  charts: readonly NotesChart[],
-): Piece {
+export function waterUseSection(water: WaterNotes, charts: readonly NotesChart[]): Piece {
   const heading = markup('## Water to drain');
   const drained = water.states.filter(({ drain }) => drain.device.values.drain_line === 'yes');
   if (drained.length === 0) {
@@ -34,15 +28,7 @@ export function waterUseSection(
       markup('No device shown has a drain line, so none sends water to the drain.'),
     ]);
   }
-  if (drained.every(({ drain }) => drain.model === null)) {
-    return blocks([
-      heading,
-      markup(
-        'The drain of no device is known: no production run was measured. It is not tested, which is not zero.',
-      ),
-      advertisedOnly(drained),
-    ]);
-  }
+  if (drained.every(({ drain }) => drain.model === null)) return NOTHING;
   return blocks([
     heading,
     paragraph([
@@ -53,26 +39,32 @@ export function waterUseSection(
       unknown(drained),
     ]),
     bullets(water.scenarios.map((scenario) => scenarioItem(water, scenario.name))),
-    ratioTable(water, drained),
+    ratioTables(water, drained),
     advertised(water, drained),
-    flushOff(water),
-    yearTable(water, drained),
+    yearTables(water, drained),
     ...charts.filter(({ section }) => section === 'water').map(({ image }) => image),
-    noDrain(input, water),
+    flushOff(water),
+    yardsticksPart(water),
+    noDrain(water),
   ]);
 }
 
+/** Tanks without a description hold for one draw size; those with one are refilled in play. */
 function tanks(drained: readonly UseState[]): Piece {
-  const names = [
-    ...new Map(
-      drained
-        .filter(({ drain }) => drain.hasTank && drain.model !== null)
-        .map(({ drain, name }) => [drain.device.values.device, name]),
-    ).values(),
-  ];
-  return names.length === 0
-    ? NOTHING
-    : say`${listed(names.map(quoted))} ${markup(names.length === 1 ? 'has a storage tank' : 'have a storage tank')}: the ratio holds for the draw size it was measured at, and smaller draws from a full tank drain more for each litre.`;
+  const named = (own: readonly UseState[]): Piece[] =>
+    [...new Map(own.map(({ drain, name }) => [drain.device.values.device, name])).values()].map(
+      quoted,
+    );
+  const fixed = named(drained.filter(({ drain }) => drain.hasTank && drain.model !== null));
+  const played = named(drained.filter(({ drain }) => drain.tank !== null && drain.model !== null));
+  return paragraph([
+    played.length === 0
+      ? NOTHING
+      : say`${listed(played)} ${markup(played.length === 1 ? 'has a storage tank whose refills are' : 'have storage tanks whose refills are')} played as tanks.csv describes them.`,
+    fixed.length === 0
+      ? NOTHING
+      : say`${listed(fixed)} ${markup(fixed.length === 1 ? 'has a storage tank' : 'have a storage tank')}: the ratio holds for the draw size it was measured at, and smaller draws from a full tank drain more for each litre.`,
+  ]);
 }
 
 function unknown(drained: readonly UseState[]): Piece {
@@ -80,13 +72,6 @@ function unknown(drained: readonly UseState[]): Piece {
     .filter(({ drain }) => drain.model === null && drain.variant === STANDARD)
     .map(({ name }) => quoted(name));
   return names.length === 0 ? NOTHING : say`Not tested: the drain of ${listed(names)}.`;
-}
-
-function advertisedOnly(drained: readonly UseState[]): Piece {
-  const rated = drained.filter(({ drain }) => drain.device.values.rated_drain_ratio !== null);
-  return rated.length === 0
-    ? NOTHING
-    : markup('An advertised ratio exists and does not stand in for a measured one.');
 }
 
 /** What a scenario is, and the range of its total drain ratios. */
@@ -100,7 +85,7 @@ function scenarioItem(water: WaterNotes, name: string): Piece {
       : say` (${amount(`${name}.clean`, clean.clean_L_per_day.estimate ?? 0, 'L', 3)} of clean water a day)`;
   if (lowest === null || highest === null) return say`**${name}**${daily}: no drain is known.`;
   const text = (line: UseLine): Piece =>
-    say`${ratio(`${name}.ratio`, line.row.total_drain_ratio.estimate)} L (${line.name})`;
+    say`${spreadFigure(`${name}.ratio`, line.row.total_drain_ratio, 'L/L')} L (${line.name})`;
   const reach =
     lowest === highest
       ? say`${text(lowest)} to drain per litre of clean water`
@@ -128,46 +113,6 @@ function mostlyFlushing(lines: readonly UseLine[], scenario: string): Piece {
   return say` More by flushing than while producing: ${who}.`;
 }
 
-function ratioTable(water: WaterNotes, drained: readonly UseState[]): Piece {
-  const hasTank = drained.some(({ drain }) => drain.hasTank);
-  return tablePiece({
-    caption: markup(
-      'Litres to drain per litre of clean water: as advertised, while producing, and in use with flushes',
-    ),
-    columns: [
-      left('Device'),
-      right('Advertised'),
-      right('While producing'),
-      ...water.scenarios.map(({ name }) => right(quoted(name))),
-    ],
-    rows: drained.map(({ name, drain, lines }) => [
-      drain.hasTank ? say`${name}${TANK_MARK}` : quoted(name),
-      advertisedCell(drain.device.values.rated_drain_ratio, drain.variant),
-      ratio(`${name}.producing`, drain.model?.drainRatio ?? null),
-      ...water.scenarios.map((scenario) =>
-        ratio(
-          `${name}.${scenario.name}`,
-          lines.find(({ row }) => row.scenario === scenario.name)?.row.total_drain_ratio.estimate ??
-            null,
-        ),
-      ),
-    ]),
-    legend: [
-      markup(
-        'Advertised: as stated by the maker, under conditions of the maker’s own; no figure of this bench rests on it.',
-      ),
-      ...(hasTank
-        ? [markup('\\[t\\] storage tank: holds for the draw size it was measured at.')]
-        : []),
-    ],
-  });
-}
-
-function advertisedCell(rated: number | null, variant: string): Piece {
-  if (variant !== STANDARD) return NOTHING;
-  return rated === null ? markup('not stated') : ratio('advertised', rated);
-}
-
 /** Advertised against measured, as counts; without uncertainty no difference is claimed. */
 function advertised(water: WaterNotes, drained: readonly UseState[]): Piece {
   const both = drained.filter(
@@ -189,8 +134,8 @@ function advertised(water: WaterNotes, drained: readonly UseState[]): Piece {
       ? NOTHING
       : say`; with flushes, the figure of ${count('above-advertised.use', used.length)} reads higher in every scenario`;
   const caution = hasRanges(water)
-    ? 'The range of each figure stands in [tables/water-use.csv](tables/water-use.csv); no single difference is claimed here.'
-    : 'The uncertainty of the measurement is not yet considered, so no single difference is claimed.';
+    ? 'These counts are of estimates; where the advertised figure lies inside the range, the two are not told apart.'
+    : 'No range was computed, so no single difference is claimed.';
   return say`Of the ${count('advertised', both.length)} devices with an advertised and a measured ratio, ${count('above-advertised.producing', producing.length)} read higher than advertised while producing${inUse}. ${markup(caution)}`;
 }
 
@@ -228,55 +173,7 @@ function flushOff(water: WaterNotes): Piece {
       ]);
 }
 
-function yearTable(water: WaterNotes, drained: readonly UseState[]): Piece {
-  if (water.scenarios.length === 0) {
-    return markup('The bench has no scenario, so no daily or yearly drain is computed.');
-  }
-  return tablePiece({
-    caption: markup('Drain in a year, L: all of it, and the part by flushing'),
-    columns: [
-      left('Device'),
-      ...water.scenarios.flatMap(({ name }) => [
-        right(quoted(name)),
-        right(say`${name}, by flushing`),
-      ]),
-    ],
-    rows: drained.map(({ name, lines }) => [
-      quoted(name),
-      ...water.scenarios.flatMap((scenario) => {
-        const row = lines.find((line) => line.row.scenario === scenario.name)?.row;
-        const flushed = row?.flush_drain_L_per_day.estimate ?? null;
-        return [
-          litres(`${name}.${scenario.name}.year`, row?.drain_L_per_year.estimate ?? null),
-          litres(
-            `${name}.${scenario.name}.flush-year`,
-            flushed === null ? null : flushed * DAYS_OF_YEAR,
-          ),
-        ];
-      }),
-    ]),
-    legend: isScaled(water)
-      ? [
-          say`A year is ${count('days-of-year', DAYS_OF_YEAR)} days; scaled to it: ${listed(
-            water.scenarios
-              .filter(({ days }) => days !== DAYS_OF_YEAR)
-              .map(
-                ({ name, days }) =>
-                  say`${name}, played for ${number(`${name}.days`, days, 'd')} days`,
-              ),
-          )}.`,
-        ]
-      : [],
-  });
-}
-
-function isScaled(water: WaterNotes): boolean {
-  return water.scenarios.some(({ days }) => days !== DAYS_OF_YEAR);
-}
-
-export const DAYS_OF_YEAR = 365;
-
-function noDrain(_input: NotesInput, water: WaterNotes): Piece {
+function noDrain(water: WaterNotes): Piece {
   const names = water.states
     .filter(({ drain }) => drain.device.values.drain_line === 'no' && drain.variant === STANDARD)
     .map(({ name }) => quoted(name));

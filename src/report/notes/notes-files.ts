@@ -1,0 +1,62 @@
+import { csvText } from '../csv.ts';
+import { envelopeText } from '../envelope.ts';
+import type { NotesInput, NotesOutcomes } from './notes-input.ts';
+import { blocks, bullets, markup, type Piece, say } from './piece.ts';
+
+interface NotesFile {
+  readonly key: keyof NotesOutcomes;
+  readonly name: string;
+  /** Written only where it holds a row: the bench may not have that file. */
+  readonly isOptional?: boolean;
+}
+
+const TABLES: readonly NotesFile[] = [
+  { key: 'reductions', name: 'reductions' },
+  { key: 'waterUse', name: 'water-use' },
+  { key: 'waterCurve', name: 'water-curve' },
+  { key: 'breakEven', name: 'break-even' },
+  { key: 'regions', name: 'drain-regions', isOptional: true },
+  { key: 'pours', name: 'pours' },
+  { key: 'compare', name: 'compare' },
+  { key: 'claims', name: 'claims', isOptional: true },
+  { key: 'minerals', name: 'minerals', isOptional: true },
+  { key: 'idleRise', name: 'idle-rise', isOptional: true },
+  { key: 'panel', name: 'panel', isOptional: true },
+  { key: 'costs', name: 'costs', isOptional: true },
+  { key: 'costOverTime', name: 'cost-over-time', isOptional: true },
+];
+
+function written(outcomes: NotesOutcomes): NotesFile[] {
+  return TABLES.filter(({ key, isOptional }) => !isOptional || outcomes[key].rows.length > 0);
+}
+
+/** The rows of the commands as CSV, by path. */
+export async function tables(outcomes: NotesOutcomes): Promise<[string, string][]> {
+  return Promise.all(
+    written(outcomes).map(async ({ key, name }): Promise<[string, string]> => {
+      const { schema, rows } = outcomes[key];
+      return [`tables/${name}.csv`, await csvText(schema, rows)];
+    }),
+  );
+}
+
+/** The envelopes exactly as the commands print them. */
+export function dataFiles({ outcomes, version }: NotesInput): [string, string][] {
+  const all: readonly NotesFile[] = [...written(outcomes), { key: 'check', name: 'findings' }];
+  return all.map(({ key, name }) => [`data/${name}.json`, envelopeText(outcomes[key], version)]);
+}
+
+export function filesSection(outcomes: NotesOutcomes): Piece {
+  const named = written(outcomes).map(
+    ({ name }) =>
+      say`${markup(name)}: [CSV](${markup(`tables/${name}.csv`)}), [JSON](${markup(`data/${name}.json`)})`,
+  );
+  return blocks([
+    markup('## Tables and data'),
+    bullets([
+      ...named,
+      markup('findings: [JSON](data/findings.json)'),
+      markup('figures of these notes, each with its name, value and text: [JSON](data/notes.json)'),
+    ]),
+  ]);
+}
