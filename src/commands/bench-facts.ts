@@ -4,7 +4,7 @@ import {
   statementOptions,
   type WaterUse,
 } from '../analyse/index.ts';
-import { type AnalyteComparison, type TellingOptions, tellApart } from '../compare/index.ts';
+import { type AnalyteComparison, type Margin, tellApart } from '../compare/index.ts';
 import type { Bench } from '../model/index.ts';
 import { feedWindowS } from './quantity-setting.ts';
 
@@ -14,7 +14,7 @@ import { feedWindowS } from './quantity-setting.ts';
  */
 const reductionsOf = new WeakMap<Bench, ReturnType<typeof computeReductions>>();
 const waterUseOf = new WeakMap<Bench, Map<number, WaterUse>>();
-const comparisonsOf = new WeakMap<Bench, readonly AnalyteComparison[]>();
+const comparisonsOf = new WeakMap<Bench, Map<string, readonly AnalyteComparison[]>>();
 
 /** Every reduction of a bench, with its findings. */
 export function benchReductions(bench: Bench): ReturnType<typeof computeReductions> {
@@ -31,14 +31,13 @@ export function benchWaterUse(bench: Bench, seed: number): WaterUse {
   return known;
 }
 
-export function tellingOptions(bench: Bench): TellingOptions {
-  return { ...statementOptions(bench), margin: bench.settings.equivalence_margin };
-}
-
-/** Which devices differ on which analyte, over all devices of the bench. */
-export function benchComparisons(bench: Bench): readonly AnalyteComparison[] {
+/** Which devices differ on which analyte, over all devices of the bench, at one margin. */
+export function benchComparisons(bench: Bench, margin: Margin): readonly AnalyteComparison[] {
+  const byMargin = comparisonsOf.get(bench) ?? new Map<string, readonly AnalyteComparison[]>();
+  const key = JSON.stringify(margin);
   const known =
-    comparisonsOf.get(bench) ?? tellApart(benchReductions(bench).facts, tellingOptions(bench));
-  comparisonsOf.set(bench, known);
+    byMargin.get(key) ??
+    tellApart(benchReductions(bench).facts, { ...statementOptions(bench), margin });
+  comparisonsOf.set(bench, byMargin.set(key, known));
   return known;
 }

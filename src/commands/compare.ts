@@ -1,19 +1,13 @@
-import {
-  computeReductions,
-  computeWaterUse,
-  pourFlows,
-  type ReductionFact,
-  statementOptions,
-} from '../analyse/index.ts';
-import { type Measure, measuresOf, tellApart } from '../compare/index.ts';
+import { pourFlows } from '../analyse/index.ts';
+import { type Measure, measuresOf } from '../compare/index.ts';
 import type { Finding } from '../findings/index.ts';
 import type { Bench } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { compareViews, measureRows, toldApartView } from '../report/views/index.ts';
+import { benchComparisons, benchReductions, benchWaterUse } from './bench-facts.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { type CheckedFilters, checkFilters } from './filters.ts';
-import { feedWindowS } from './quantity-setting.ts';
 import { readBench } from './read-bench.ts';
 import { reductionSettings } from './reductions.ts';
 import {
@@ -35,11 +29,10 @@ export interface CompareOptions extends WaterUseOptions, ToldApartOptions {}
  */
 export function compare(bench: Bench, options: CompareOptions = {}): Outcome {
   const keep = checkFilters(bench, options);
-  const { measures, findings, reductions } = allMeasures(bench, options);
+  const { measures, findings } = allMeasures(bench, options);
   const margin = marginOf(bench, options);
-  const telling = { ...statementOptions(bench), margin };
   // Every device enters the comparison, so that a filter changes nothing but what is shown.
-  const comparisons = tellApart(reductions, telling).filter(
+  const comparisons = benchComparisons(bench, margin).filter(
     ({ analyte, devices }) =>
       keep.keepsAnalyte(analyte.key) &&
       devices.some(({ device, variant }) => keep.keepsDevice(device, variant)),
@@ -58,7 +51,9 @@ export function compare(bench: Bench, options: CompareOptions = {}): Outcome {
     findings,
     views: [
       ...compareViews(rows),
-      ...(comparisons.length === 0 ? [] : [toldApartView(comparisons, telling)]),
+      ...(comparisons.length === 0
+        ? []
+        : [toldApartView(comparisons, { confidence: bench.settings.confidence, margin })]),
     ],
   });
 }
@@ -69,15 +64,13 @@ export function allMeasures(
 ): {
   readonly measures: readonly Measure[];
   readonly findings: readonly Finding[];
-  readonly reductions: readonly ReductionFact[];
 } {
-  const reduced = computeReductions(bench, feedWindowS(bench));
-  const waterUse = computeWaterUse(bench, seedOf(bench, options));
+  const reduced = benchReductions(bench);
+  const waterUse = benchWaterUse(bench, seedOf(bench, options));
   const { flows } = pourFlows(bench);
   return {
     measures: measuresOf(bench, { reductions: reduced.facts, waterUse, flows }),
     findings: [...reduced.findings, ...waterUse.findings],
-    reductions: reduced.facts,
   };
 }
 

@@ -19,6 +19,7 @@ import { pours } from './pours.ts';
 import { readBench } from './read-bench.ts';
 import { readClaims } from './read-claims.ts';
 import { reductions } from './reductions.ts';
+import { marginOf, toldApartGroups } from './tell-apart.ts';
 import {
   breakEvens,
   drainRegions,
@@ -53,6 +54,7 @@ function outcomesOf(bench: Bench, options: WaterUseOptions): NotesOutcomes {
     costs: costRows,
     costOverTime: costsOverTime(bench, firstScenario(costRows), { ...states, seed }),
     compare: compare(bench, { ...states, analytes, scenarios, seed }),
+    toldApartGroups: toldApartGroups(bench, { ...states, analytes }),
     check: check(bench),
   };
 }
@@ -105,7 +107,7 @@ async function compose(
         ? reduction
         : [],
     ),
-    comparisons: benchComparisons(bench),
+    comparisons: benchComparisons(bench, marginOf(bench, {})),
     uncertified: keptUncertified(uncertifiedInFeed(bench, readClaims(bench).claims, facts), keep),
     waterUse: {
       ...use,

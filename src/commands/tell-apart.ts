@@ -1,18 +1,16 @@
-import { computeReductions, statementOptions } from '../analyse/index.ts';
 import {
   type AnalyteComparison,
   type Margin,
-  tellApart,
   toldApartGroupRows,
   toldApartRows,
 } from '../compare/index.ts';
 import type { Bench } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { toldApartGroupViews, toldApartViews } from '../report/views/index.ts';
+import { benchComparisons, benchReductions } from './bench-facts.ts';
 import { benchOutcome, filterSettings } from './bench-outcome.ts';
 import { type CheckedFilters, checkFilters, type Filters } from './filters.ts';
 import { readMargin } from './margin-setting.ts';
-import { feedWindowS } from './quantity-setting.ts';
 import { reductionSettings } from './reductions.ts';
 
 export interface ToldApartOptions extends Filters {
@@ -81,11 +79,12 @@ export function toldApartGroups(bench: Bench, options: ToldApartOptions = {}): O
 
 /** Every device enters the comparison, so that a filter changes nothing but what is shown. */
 function comparisonsOf(bench: Bench, options: ToldApartOptions, keep: CheckedFilters) {
-  const { facts, findings } = computeReductions(bench, feedWindowS(bench));
+  const { findings } = benchReductions(bench);
   const margin = marginOf(bench, options);
-  const comparisons = tellApart(facts, { ...statementOptions(bench), margin });
   return {
-    comparisons: comparisons.filter(({ analyte }) => keep.keepsAnalyte(analyte.key)),
+    comparisons: benchComparisons(bench, margin).filter(({ analyte }) =>
+      keep.keepsAnalyte(analyte.key),
+    ),
     margin,
     findings,
   } satisfies { comparisons: AnalyteComparison[]; margin: Margin; findings: unknown };

@@ -4,7 +4,7 @@ import { reductionNotes } from './analyte-facts.ts';
 import { devicePage } from './device-page.ts';
 import type { NotesChart } from './notes-chart.ts';
 import { notesCharts } from './notes-charts.ts';
-import { dataFiles, filesSection, tables } from './notes-files.ts';
+import { dataFiles, filesSection, heldOutcomes, tables } from './notes-files.ts';
 import type { NotesInput } from './notes-input.ts';
 import { blocks, notesRows, type Piece } from './piece.ts';
 import { safeNames } from './safe-names.ts';
@@ -65,7 +65,7 @@ export async function composeNotes(input: NotesInput): Promise<Map<string, strin
     { id: 'cautions', body: cautionsSection() },
     { id: 'files', body: filesSection(input.outcomes) },
     { id: 'provenance', body: provenanceSection(input) },
-    { id: 'findings', body: findingsSection(input.outcomes) },
+    { id: 'findings', body: findingsSection(heldOutcomes(input.outcomes)) },
   ];
   return new Map([
     ['index.md', pageText(blocks(sections.map(({ body }) => body)))],

@@ -1,6 +1,6 @@
 import { FLUSH_OFF, type IdleRiseRow, STANDARD } from '../../model/index.ts';
 import type { NotesInput } from './notes-input.ts';
-import { joined, markup, type Piece, quoted } from './piece.ts';
+import { joined, markup, type Piece, quoted, say } from './piece.ts';
 
 /** Readings of one meter on one scale: never compared with those of another. */
 export interface IdleGroup {
@@ -31,7 +31,7 @@ export function idleGroups(input: NotesInput): IdleGroup[] {
       title: joined(
         [
           meter === null ? markup('meter not named') : quoted(meter),
-          scale === null ? markup('scale not stated') : quoted(`${scale} scale`),
+          scale === null ? markup('scale not stated') : say`${scale} scale`,
           quoted(unit),
         ],
         ', ',

@@ -1,5 +1,6 @@
 import { csvText } from '../csv.ts';
 import { envelopeText } from '../envelope.ts';
+import type { Outcome } from '../outcome.ts';
 import type { NotesInput, NotesOutcomes } from './notes-input.ts';
 import { blocks, bullets, markup, type Piece, say } from './piece.ts';
 
@@ -18,6 +19,7 @@ const TABLES: readonly NotesFile[] = [
   { key: 'regions', name: 'drain-regions', isOptional: true },
   { key: 'pours', name: 'pours' },
   { key: 'compare', name: 'compare' },
+  { key: 'toldApartGroups', name: 'told-apart-groups', isOptional: true },
   { key: 'claims', name: 'claims', isOptional: true },
   { key: 'minerals', name: 'minerals', isOptional: true },
   { key: 'idleRise', name: 'idle-rise', isOptional: true },
@@ -28,6 +30,11 @@ const TABLES: readonly NotesFile[] = [
 
 function written(outcomes: NotesOutcomes): NotesFile[] {
   return TABLES.filter(({ key, isOptional }) => !isOptional || outcomes[key].rows.length > 0);
+}
+
+/** What the notes hold: outcomes without a row are of files that the bench does not have. */
+export function heldOutcomes(outcomes: NotesOutcomes): Outcome[] {
+  return [...written(outcomes).map(({ key }) => outcomes[key]), outcomes.check];
 }
 
 /** The rows of the commands as CSV, by path. */

@@ -20,6 +20,7 @@ export interface NotesOutcomes {
   /** Of the first scenario alone. */
   readonly costOverTime: Outcome;
   readonly compare: Outcome;
+  readonly toldApartGroups: Outcome;
   readonly check: Outcome;
 }
 

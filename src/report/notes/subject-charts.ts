@@ -11,7 +11,7 @@ import { contentPiece, mineralRows, watersByEvent } from './mineral-waters.ts';
 import { type NotesChart, noted, suffix } from './notes-chart.ts';
 import type { NotesInput } from './notes-input.ts';
 import { count, figure, joined, listed, markup, NOTHING, type Piece, say } from './piece.ts';
-import { regionRows } from './sections/regions.ts';
+import { hasRivals, regionRows } from './sections/regions.ts';
 import { type SpentCurve, spentCurves } from './sections/spent-table.ts';
 import { deviceNames, stateNames } from './subjects.ts';
 
@@ -19,7 +19,7 @@ import { deviceNames, stateNames } from './subjects.ts';
 export async function regionCharts(input: NotesInput): Promise<NotesChart[]> {
   const rows = regionRows(input);
   const name = stateNames(input.bench);
-  if (rows.length === 0) return [];
+  if (!hasRivals(input)) return [];
   const chart = await drainRegionsChart({
     title: 'Which device drains least, by pour size and pours a day',
     regions: rows.map((row) => ({
@@ -61,7 +61,7 @@ export async function mineralCharts(input: NotesInput): Promise<NotesChart[]> {
           ? NOTHING
           : say` ${first.name}: calcium ${contentPiece(first, 'calcium')} mg/L, magnesium ${contentPiece(first, 'magnesium')} mg/L, sodium ${contentPiece(first, 'sodium')} mg/L.`;
       const alternative = say`Chart. Minerals of ${count('chart.waters', own.length)} waters, ${event}, as bars, one row a water and one column a mineral.${holds} All figures: the table above.`;
-      return noted(`charts/minerals${suffix(i)}.svg`, 'minerals', chart, alternative);
+      return noted(`charts/minerals${suffix(i)}.svg`, 'mineral-prints', chart, alternative);
     });
 }
 

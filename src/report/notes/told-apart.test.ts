@@ -35,10 +35,10 @@ function facts(shown: readonly string[]): AnalyteFacts {
 const ALL = comparison(
   [
     ['a', 'b', 'not-told-apart', true],
-    ['a', 'c', 'told-apart', true],
-    ['a', 'd', 'told-apart', false],
+    ['a', 'c', 'differ', true],
+    ['a', 'd', 'differ', false],
     ['b', 'c', 'equivalent', true],
-    ['b', 'd', 'told-apart', true],
+    ['b', 'd', 'differ', true],
     ['c', 'd', 'not-told-apart', true],
   ],
   [

@@ -5,8 +5,10 @@ import type { Subject } from './subjects.ts';
 /** What can be said of the differences between the devices shown, on one analyte. */
 export interface ShownComparison {
   readonly analyte: AnalyteFacts;
-  /** Devices shown that share a feed, the one whose product holds least first. */
+  readonly kind: 'natural' | 'spiked';
+  /** Devices shown that share a feed of this kind, the one whose product holds least first. */
   readonly devices: readonly Subject[];
+  /** Pairs that could be compared. */
   readonly pairs: number;
   readonly apart: number;
   /** Of the pairs told apart, those that rest on assumed uncertainty. */
@@ -24,10 +26,11 @@ export function shownComparisons(
   comparisons: readonly AnalyteComparison[],
   analytes: readonly AnalyteFacts[],
 ): ShownComparison[] {
-  return analytes.flatMap((analyte) => {
-    const found = comparisons.find((each) => each.analyte.key === analyte.analyte.key);
-    return found === undefined ? [] : shownOf(found, analyte);
-  });
+  return analytes.flatMap((analyte) =>
+    comparisons
+      .filter((each) => each.analyte.key === analyte.analyte.key)
+      .flatMap((each) => shownOf(each, analyte)),
+  );
 }
 
 function shownOf(comparison: AnalyteComparison, analyte: AnalyteFacts): ShownComparison[] {
@@ -35,7 +38,8 @@ function shownOf(comparison: AnalyteComparison, analyte: AnalyteFacts): ShownCom
   const subjectOf = (one: ReductionSummary): Subject | undefined =>
     subjects.find(({ key, variant }) => key === one.device && variant === one.variant);
   const pairs = comparison.pairs.filter(
-    ({ a, b }) => subjectOf(a) !== undefined && subjectOf(b) !== undefined,
+    ({ a, b, verdict }) =>
+      verdict !== 'not-comparable' && subjectOf(a) !== undefined && subjectOf(b) !== undefined,
   );
   if (pairs.length === 0) return [];
   const of = (wanted: (typeof pairs)[number]['verdict']) =>
@@ -47,10 +51,11 @@ function shownOf(comparison: AnalyteComparison, analyte: AnalyteFacts): ShownCom
   return [
     {
       analyte,
+      kind: comparison.kind,
       devices: compared.flatMap((subject) => subject ?? []),
       pairs: pairs.length,
-      apart: of('told-apart').length,
-      apparent: of('told-apart').filter(({ firm }) => !firm).length,
+      apart: of('differ').length,
+      apparent: of('differ').filter(({ firm }) => !firm).length,
       equivalent: of('equivalent').length,
       groups: largest(groups),
     },

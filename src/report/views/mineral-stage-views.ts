@@ -54,12 +54,13 @@ export function gainText(row: MineralRow | undefined): string {
 }
 
 function signed(value: number, toward?: 'down' | 'up'): string {
-  const size = 10 ** (2 - Math.floor(Math.log10(Math.abs(value) || 1)) - 1);
+  // Two digits, and never coarser than units.
+  const size = 10 ** Math.max(0, 1 - Math.floor(Math.log10(Math.abs(value) || 1)));
   const rounded =
     toward === undefined
       ? value
       : (toward === 'down' ? Math.floor(value * size) : Math.ceil(value * size)) / size;
-  const text = atMostDigits(rounded, toward === undefined ? 3 : 2);
+  const text = atMostDigits(rounded, toward === undefined || Math.abs(rounded) >= 100 ? 3 : 2);
   return value > 0 ? `+${text}` : text;
 }
 

@@ -38,12 +38,12 @@ export function claimRows(input: NotesInput): readonly ClaimRow[] {
 const VERDICT_WORDS: readonly (readonly [ClaimRow['verdict'], string])[] = [
   ['contradicted', 'contradicted'],
   ['supported', 'supported'],
-  ['open', 'left open'],
-  ['untestable', 'of a kind that nothing could show'],
+  ['open', 'open'],
+  ['untestable', 'untestable'],
   ['untested', 'not tested'],
 ];
 
-/** `Of 7 claims, 1 is contradicted, 2 are supported and 4 are left open by these measurements.` */
+/** `By these measurements, of 7 claims 1 is contradicted, 2 are supported and 4 are open.` */
 export function verdictCounts(rows: readonly ClaimRow[]): Piece {
   const parts = VERDICT_WORDS.flatMap(([verdict, words]) => {
     const n = rows.filter((row) => row.verdict === verdict).length;
@@ -51,7 +51,7 @@ export function verdictCounts(rows: readonly ClaimRow[]): Piece {
       ? []
       : say`${count(`claims.${verdict}`, n)} ${markup(n === 1 ? 'is' : 'are')} ${markup(words)}`;
   });
-  return say`Of ${counted('claims', rows.length, 'claim')}, ${listed(parts)} by these measurements.`;
+  return say`By these measurements, of ${counted('claims', rows.length, 'claim')} ${listed(parts)}.`;
 }
 
 /** Claims that are missed, firmly apart from apparently. */

@@ -91,9 +91,7 @@ function withoutCurve(input: NotesInput): Piece {
   ]);
 }
 
-/**
- * A table of the curves at the sizes people know, as the chart has them.
- */
+/** The curves at the sizes people know. */
 function curveTable(input: NotesInput): Piece {
   const name = stateNames(input.bench);
   const rows = isolatedRows(input);

@@ -1,16 +1,6 @@
 import type { AnalyteFacts } from '../analyte-facts.ts';
 import { analyteWords } from '../analyte-words.ts';
-import {
-  blocks,
-  count,
-  counted,
-  joined,
-  markup,
-  NOTHING,
-  type Piece,
-  quoted,
-  say,
-} from '../piece.ts';
+import { blocks, count, counted, joined, markup, NOTHING, type Piece, say } from '../piece.ts';
 import { namesOf } from '../subjects.ts';
 import { left, right, tablePiece } from '../table.ts';
 import type { ShownComparison } from '../told-apart.ts';
@@ -24,23 +14,27 @@ export function differences(
   tested: readonly AnalyteFacts[],
 ): Piece {
   if (comparisons.length === 0) return NOTHING;
-  const apart = comparisons.filter((each) => each.apart > 0).length;
+  const apart = new Set(
+    comparisons.flatMap(({ analyte, apart: pairs }) => (pairs > 0 ? analyte : [])),
+  ).size;
   return apart === 0
     ? markup('No two devices are told apart on any analyte, however their figures read.')
-    : say`Two devices are told apart where a test of their products on one feed says so over all pairs of the analyte; that is so for some devices on ${count('apart.analytes', apart)} of ${counted('analytes', tested.length, 'analyte')}. Elsewhere figures that differ are not told apart.`;
+    : say`Two devices are told apart where the interval of the difference of their products on a feed they share leaves out zero, at a confidence that holds over all pairs of the analyte; that is so for some devices on ${count('apart.analytes', apart)} of ${counted('analytes', tested.length, 'analyte')}. Elsewhere figures that differ are not told apart.`;
 }
 
 /** What is told apart on one analyte. */
 export function apartSentence(facts: AnalyteFacts, comparisons: readonly ShownComparison[]): Piece {
-  const own = comparisons.find(({ analyte }) => analyte === facts);
+  const all = comparisons.filter(({ analyte }) => analyte === facts);
+  const own = all.find(({ kind }) => kind === 'natural') ?? all[0];
   if (own === undefined) return NOTHING;
   const { key } = facts.analyte;
-  if (own.apart === 0) return markup('No two devices are told apart.');
+  const feeds = own.kind === 'spiked' ? markup(' on spiked feeds') : NOTHING;
+  if (own.apart === 0) return say`No two devices are told apart${feeds}.`;
   const groups =
     own.groups.length > NAMED_GROUPS
       ? NOTHING
       : say` Groups not told apart within, least in the product first: ${groupNames(own)}.`;
-  return say`Told apart: ${apartCount(key, own)} of ${counted(`${key}.pairs`, own.pairs, 'pair')} of devices.${groups}`;
+  return say`Told apart${feeds}: ${apartCount(key, own)} of ${counted(`${key}.pairs`, own.pairs, 'pair')} of devices.${groups}`;
 }
 
 function apartCount(key: string, { apart, apparent }: ShownComparison): Piece {
@@ -66,7 +60,7 @@ export function differencesPart(
   return blocks([
     markup('### Which devices are told apart'),
     tablePiece({
-      caption: say`Pairs of devices told apart, on ${counted('differences.analytes', told.length, 'analyte')}`,
+      caption: markup('Pairs of devices told apart, by analyte; natural and spiked feeds apart'),
       columns: [
         left('Analyte'),
         right('Devices'),
@@ -76,9 +70,10 @@ export function differencesPart(
         left('Groups not told apart within, least in the product first'),
       ],
       rows: told.map((own) => {
-        const { key } = own.analyte.analyte;
+        const isSpiked = own.kind === 'spiked';
+        const key = `${own.analyte.analyte.key}${isSpiked ? '.spiked' : ''}`;
         return [
-          quoted(analyteWords(own.analyte.analyte)),
+          say`${analyteWords(own.analyte.analyte)}${isSpiked ? markup(' (spiked)') : NOTHING}`,
           count(`${key}.compared`, own.devices.length),
           count(`${key}.pairs`, own.pairs),
           apartCount(key, own),
@@ -91,11 +86,11 @@ export function differencesPart(
       legend: [
         say`Equivalent: the results leave no difference of the reductions open larger than ${marginPercent}. Not told apart is not the same as equal; a device may stand in several groups.`,
         markup(
-          'Apparently: the uncertainty is assumed. A bound is never ranked against a bound. A device shares a feed with the others, or is not compared.',
+          'Apparently: the uncertainty is assumed. A bound is never held against a bound. Pairs without a shared feed, and bounds at different limits, are not compared. All groups: [tables/told-apart-groups.csv](tables/told-apart-groups.csv).',
         ),
         rest === 0
           ? NOTHING
-          : say`Nothing is told apart on ${counted('differences.rest', rest, 'further analyte')}.`,
+          : say`Nothing is told apart on ${counted('differences.rest', rest, 'further line')} of analyte and kind of feed.`,
       ],
     }),
   ]);

@@ -7,7 +7,6 @@ import type { NotesChart } from '../notes-chart.ts';
 import type { NotesInput } from '../notes-input.ts';
 import {
   blocks,
-  count,
   figure,
   listed,
   markup,
@@ -52,12 +51,12 @@ export function highestOf(input: NotesInput, group: IdleGroup): Piece {
   const running =
     highest.running_tds === null
       ? NOTHING
-      : say`, against ${reading('running', highest.running_tds)} ${group.unit} of the running water`;
-  return say`By ${group.title} the highest first reading was ${reading('first', highest.first_draw_tds)} (${name(highest.device, highest.variant)}, after ${pause(highest)})${running}.`;
+      : say`, against ${reading('running', highest.running_tds, group.unit)} ${group.unit} of the running water`;
+  return say`By ${group.title} the highest first reading was ${reading('first', highest.first_draw_tds, group.unit)} (${name(highest.device, highest.variant)}, after ${pause(highest)})${running}.`;
 }
 
-function reading(key: string, tds: number | null): Piece {
-  return tds === null ? markup('not tested') : figure(key, tds, 'ppm', significant(tds, 3));
+function reading(key: string, tds: number | null, unit: string): Piece {
+  return tds === null ? markup('not tested') : figure(key, tds, unit, significant(tds, 3));
 }
 
 function pause({ idle_s }: IdleRiseRow): Piece {
@@ -86,10 +85,10 @@ function pauseTable(input: NotesInput, { title, pauses }: IdleGroup): Piece {
     rows: pauses.map((row) => [
       quoted(name(row.device, row.variant)),
       pause(row),
-      reading('first', row.first_draw_tds),
+      reading('first', row.first_draw_tds, row.unit),
       row.first_draw_L === null ? markup('not tested') : pour('drawn', row.first_draw_L * 1000),
       share('of-feed', row.first_draw_of_feed),
-      say`${reading('running', row.running_tds)}${row.running_from === 'last-reading' ? markup(' \\[l\\]') : NOTHING}`,
+      say`${reading('running', row.running_tds, row.unit)}${row.running_from === 'last-reading' ? markup(' \\[l\\]') : NOTHING}`,
       row.recover_L === null ? markup('not reached') : pour('recover', row.recover_L * 1000),
     ]),
     legend: [
@@ -150,13 +149,13 @@ function scenarioTable(input: NotesInput, group: IdleGroup): Piece {
   const uncovered = new Set(
     rest.filter((row) => !covered.includes(row)).map((row) => name(row.device, row.variant)),
   );
-  const left0 =
+  const without =
     uncovered.size === 0
       ? NOTHING
       : say`The tested pauses of ${listed([...uncovered].map(quoted))} reach no pour of ${
           covered.length === 0 ? markup('any') : markup('some')
         } scenario, so no mean is given there.`;
-  if (covered.length === 0) return left0;
+  if (covered.length === 0) return without;
   return blocks([
     tablePiece({
       caption: say`Water of a scenario, as far as the tested pauses reach: ${group.title}`,
@@ -173,19 +172,26 @@ function scenarioTable(input: NotesInput, group: IdleGroup): Piece {
         spreadFigure('mean', row.mean_tds, group.unit),
       ]),
     }),
-    left0,
+    without,
   ]);
 }
 
-/** One sentence for the summary. */
+/** The highest first reading, and what an automatic flush changes in the first scenario. */
 export function idleSummary(input: NotesInput): Piece {
-  const [group] = idleGroups(input);
+  const name = stateNames(input.bench);
+  const groups = idleGroups(input);
+  const [group] = groups;
   if (group === undefined) return NOTHING;
-  const pairs = flushPairs(group);
-  const devices = new Set(pairs.map(({ on }) => on.device)).size;
-  const tail =
-    devices === 0
-      ? NOTHING
-      : say` For ${count('idle.pairs', devices)} of the devices a table sets the water saved without its automatic flush beside the solids it costs.`;
-  return say`${highestOf(input, group)}${tail}`;
+  const told = groups.flatMap((each) => {
+    const pairs = flushPairs(each).filter(
+      ({ on, off }) => on.mean_tds.low !== null && off.mean_tds.low !== null,
+    );
+    return pairs
+      .filter(({ on }) => on.scenario === pairs[0]?.on.scenario)
+      .map(({ on, off }) => {
+        const saved = (on.drain_L_per_year ?? 0) - (off.drain_L_per_year ?? 0);
+        return say`Without its automatic flush ${name(on.device, on.variant)} drains ${litres('saved', saved)} L a year less in the scenario ${on.scenario ?? ''}, and the mean of its water rises from ${spreadFigure('mean.on', on.mean_tds, each.unit)} to ${spreadFigure('mean.off', off.mean_tds, each.unit)} ${each.unit}.`;
+      });
+  });
+  return paragraph([highestOf(input, group), ...told]);
 }

@@ -30,7 +30,7 @@ export function mineralsSection(input: NotesInput, charts: readonly NotesChart[]
   }));
   const shown = events.filter(({ waters }) => waters.length > 0);
   if (shown.length === 0) return NOTHING;
-  const images = charts.filter(({ section }) => section === 'minerals');
+  const images = charts.filter(({ section }) => section === 'mineral-prints');
   return blocks([
     markup('## What the water keeps of its minerals'),
     paragraph([

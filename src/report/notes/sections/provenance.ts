@@ -55,8 +55,8 @@ function settings(outcomes: NotesInput['outcomes']): [string, string][] {
 const LISTED = 60;
 
 /** Warnings and notes about the data. */
-export function findingsSection(outcomes: NotesInput['outcomes']): Piece {
-  const all = distinct(Object.values(outcomes).flatMap((outcome: Outcome) => outcome.findings));
+export function findingsSection(outcomes: readonly Outcome[]): Piece {
+  const all = distinct(outcomes.flatMap(({ findings }) => findings));
   const heading = markup('## Findings about the data');
   if (all.length === 0) return blocks([heading, markup('None.')]);
   const ordered = [

@@ -23,7 +23,7 @@ export function regionRows(input: NotesInput): readonly DrainRegionRow[] {
 /** Which device drains least at which pour size and number of pours a day. */
 export function regionsPart(input: NotesInput, charts: readonly NotesChart[]): Piece {
   const rows = regionRows(input);
-  if (contenders(rows).size < 2 && !hasRivals(input)) return NOTHING;
+  if (!hasRivals(input)) return NOTHING;
   return blocks([
     markup('### Which drains least where'),
     regionsSummary(input, rows),
@@ -33,7 +33,7 @@ export function regionsPart(input: NotesInput, charts: readonly NotesChart[]): P
 }
 
 /** With a single device there is nothing to compare. */
-function hasRivals({ curves }: NotesInput): boolean {
+export function hasRivals({ curves }: NotesInput): boolean {
   const devices = curves.flatMap(({ drain, isolated }) =>
     isolated === null ? [] : drain.device.values.device,
   );

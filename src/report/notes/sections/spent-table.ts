@@ -45,12 +45,14 @@ export function spentTable(input: NotesInput): Piece {
       quoted(name(curve.device, curve.variant)),
       ...years.map((year) => {
         const spent = spentBy(curve.points, year);
-        const text = moneyText(spent, curve.isWhole ? 'nearest' : 'down');
+        // On the day of purchase nothing else is due, so the sum is whole.
+        const isWhole = curve.isWhole || year === 0;
+        const text = moneyText(spent, isWhole ? 'nearest' : 'down');
         return figure(
           `spent.${curve.device}.${curve.variant}.${year}`,
           spent,
           first.currency ?? 'money',
-          curve.isWhole ? text : `at least ${text}`,
+          isWhole ? text : `at least ${text}`,
         );
       }),
     ]),
