@@ -344,6 +344,50 @@ describe('another feed is refused', () => {
   });
 });
 
+describe('behind a mineral stage', () => {
+  const sodium = (product: string) => {
+    const texts = leadBench([LOW, HIGH], {
+      'devices.csv': csv(
+        'device,name,form,technology,tank,drain_line,mineral_stage,acquired,interests',
+        'ro,Reverse osmosis,under-sink,reverse-osmosis,no,yes,yes,bought,none',
+      ),
+    });
+    const results = [`F0,Sodium,30`, `S0,Sodium,3`, `P0,Sodium,${product}`].map(
+      (cells) => `${cells},mg/L,0.1,0.5`,
+    );
+    const rows = outcomeOf(
+      {
+        ...texts,
+        'samples.csv': `${texts['samples.csv']}S0,stage,ro,,e0,,40 L\n`,
+        'lab/lab.csv': `${texts['lab/lab.csv']}${csv(...results)}`,
+      },
+      [...lead('20,ug/L,0.1,0.5'), 'Sodium,30,mg/L,0.1,0.5'],
+    ).rows as OtherFeedRow[];
+    return rows.find(({ analyte }) => analyte === 'sodium');
+  };
+
+  it('an ion is refused where the product was shown to hold more than the water before it', () => {
+    expect(sodium('12')?.reason).toBe('added-by-stage');
+  });
+
+  it('an ion is bounded where it was not', () => {
+    expect(sodium('3.1')).toMatchObject({ outcome: 'bounded', reason: null });
+  });
+});
+
+describe('a figure of many substances together', () => {
+  it('is bounded under the assumption of the same mix', () => {
+    const texts = leadBench([LOW, HIGH]);
+    const lab = `${texts['lab/lab.csv'] ?? ''}P0,Conductivity,20,uS/cm,1,2\n`;
+    const rows = outcomeOf({ ...texts, 'lab/lab.csv': lab }, lead('20,ug/L,0.1,0.5'))
+      .rows as OtherFeedRow[];
+    expect(rows.find(({ analyte }) => analyte === 'conductivity')).toMatchObject({
+      outcome: 'bounded',
+      assumptions: ['passage-between', 'same-mix'],
+    });
+  });
+});
+
 describe('what is published with it', () => {
   it('counts the feed file among the inputs and in the fingerprint', () => {
     const texts = leadBench([LOW, HIGH]);

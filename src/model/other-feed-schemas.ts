@@ -28,7 +28,12 @@ export const REFUSALS = [
 ] as const;
 
 /** What a bound rests on beyond the results themselves. */
-export const OTHER_FEED_ASSUMPTIONS = ['passage-between', 'monotone', 'spiked-feed'] as const;
+export const OTHER_FEED_ASSUMPTIONS = [
+  'passage-between',
+  'monotone',
+  'same-mix',
+  'spiked-feed',
+] as const;
 
 /** The measures that can stand for the dissolved solids of a feed. */
 export const SOLIDS = ['total-dissolved-solids', 'conductivity'] as const;

@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { decimalOf, decimalText, roundDecimal } from './decimal.ts';
-import { atMostDigits, plainNumber, significant, withUncertaintyDigits } from './format-number.ts';
+import {
+  atMostDigits,
+  boundDigits,
+  plainNumber,
+  significant,
+  withUncertaintyDigits,
+} from './format-number.ts';
 import { durationText, volumeText } from './format-quantity.ts';
 
 const finite = fc.double({ noNaN: true, noDefaultInfinity: true });
@@ -79,6 +85,26 @@ describe('significant digits', () => {
     expect(atMostDigits(1.005, 3)).toBe('1.01');
     expect(atMostDigits(0, 3)).toBe('0');
     expect(atMostDigits(1000, 1)).toBe('1000');
+  });
+});
+
+describe('a bound', () => {
+  it('is rounded to the side on which it stays true', () => {
+    expect(boundDigits(0.01231, 3, 'up')).toBe('0.0124');
+    expect(boundDigits(0.01239, 3, 'down')).toBe('0.0123');
+    expect(boundDigits(-1.239, 3, 'up')).toBe('-1.23');
+    expect(boundDigits(0, 3, 'up')).toBe('0');
+    expect(() => boundDigits(Number.NaN, 3, 'up')).toThrow(RangeError);
+  });
+
+  it('is never below the figure rounded up, and never above it rounded down', () => {
+    fc.assert(
+      fc.property(moderate, (value) => {
+        expect(Number(boundDigits(value, 3, 'up'))).toBeGreaterThanOrEqual(value);
+        expect(Number(boundDigits(value, 3, 'down'))).toBeLessThanOrEqual(value);
+      }),
+      { seed: 1, numRuns: 300 },
+    );
   });
 });
 

@@ -85,7 +85,7 @@ export function computeOtherFeed(
           outcome: bound === null ? 'refused' : 'bounded',
           reason,
           also,
-          assumptions: bound === null ? [] : assumptionsOf(used, standing),
+          assumptions: bound === null ? [] : assumptionsOf(analyte, used, standing),
           firm: bound !== null && isFirm(used, side),
           reference_levels:
             bound === null
@@ -139,13 +139,23 @@ function boundOf(
   return { passage, product: productBounds(feed, passage) };
 }
 
+/** Measures of many substances together that the table of analytes does not list as sums. */
+const MIXED: readonly string[] = ['conductivity', 'total-hardness', 'total-alkalinity'];
+
+/** True for a figure of many substances together, each of which passes in its own way. */
+function isMixed({ kind, members, key }: Analyte): boolean {
+  return kind === 'aggregate' || members.length > 0 || MIXED.includes(key);
+}
+
 function assumptionsOf(
+  analyte: Analyte,
   used: readonly TestedPoint[],
   standing: FeedStanding | null,
 ): OtherFeedAssumption[] {
   return [
     'passage-between',
     ...(standing === 'reaches-below' ? (['monotone'] as const) : []),
+    ...(isMixed(analyte) ? (['same-mix'] as const) : []),
     ...(used.some(({ fact }) => fact.row.kind === 'spiked') ? (['spiked-feed'] as const) : []),
   ];
 }

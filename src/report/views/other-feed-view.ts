@@ -107,8 +107,6 @@ function conditionsText({ ph, solids, throughputL }: StatedFeed): string {
 
 function boundedView(name: string, facts: readonly OtherFeedFact[], of: number): View {
   const hasLevels = facts.some(({ row }) => row.reference_levels.length > 0);
-  const has = (assumption: OtherFeedAssumption): boolean =>
-    facts.some(({ row }) => row.assumptions.includes(assumption));
   return {
     caption: `${name}: product with this feed, bounded for ${facts.length} of ${of} analytes`,
     columns: [
@@ -133,24 +131,31 @@ function boundedView(name: string, facts: readonly OtherFeedFact[], of: number):
     ]),
     legend: [
       'Scaled from tests with other feeds; no measurement of this one, no certification.',
-      ...(has('spiked-feed')
-        ? ['s: a spiked feed is among the tested ones and stands for a natural one.']
-        : []),
-      ...(has('monotone')
-        ? [
-            'm: this feed may lie below the tested ones; it is taken that less in the feed gives no more in the product.',
-          ]
-        : []),
+      ...MARKS.flatMap(([name, mark, words]) =>
+        facts.some(({ row }) => row.assumptions.includes(name)) ? `${mark}: ${words}.` : [],
+      ),
     ],
   };
 }
 
+/** Letters for what a bound assumes beyond the results; explained below the table. */
+const MARKS: readonly (readonly [OtherFeedAssumption, string, string])[] = [
+  [
+    'monotone',
+    'm',
+    'this feed may lie below the tested ones; it is taken that less in the feed gives no more in the product',
+  ],
+  [
+    'same-mix',
+    'x',
+    'many substances in one figure; the mix of this feed is taken to be that of the tested ones',
+  ],
+  ['spiked-feed', 's', 'a spiked feed is among the tested ones and stands for a natural one'],
+];
+
 function marksOf({ assumptions }: OtherFeedRow): string {
-  const marks = [
-    ...(assumptions.includes('spiked-feed') ? ['s'] : []),
-    ...(assumptions.includes('monotone') ? ['m'] : []),
-  ];
-  return marks.length === 0 ? '' : ` ${marks.join(' ')}`;
+  const marks = MARKS.flatMap(([name, mark]) => (assumptions.includes(name) ? mark : []));
+  return marks.map((mark) => ` ${mark}`).join('');
 }
 
 function refusedView(groups: Groups): View {
