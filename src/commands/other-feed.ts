@@ -6,7 +6,7 @@ import {
   feedWater,
   RANGE_END_LIMIT,
 } from '../analyse/other-feed/index.ts';
-import { BenchError, type Finding, finding, hasErrors, place } from '../findings/index.ts';
+import { BenchError, type Finding, finding, place } from '../findings/index.ts';
 import { type Bench, SOLIDS } from '../model/index.ts';
 import { variantNames } from '../normalise/index.ts';
 import { fingerprintOf } from '../read/index.ts';
@@ -145,8 +145,8 @@ export async function run(call: Call): Promise<CommandResult> {
   if (refused !== null) return refused;
   if (file === null) throw new RangeError('the call names no feed file');
   const feed = readFeed(bench, file, { sample: feedSample, benchFolder: folder });
-  if (hasErrors(feed.findings)) {
-    return { outcome: null, findings: feed.findings, written: [], end: 'done' };
-  }
+  // Notes on a file that cannot be used would only hide what is wrong with it.
+  const errors = feed.findings.filter(({ level }) => level === 'error');
+  if (errors.length > 0) return { outcome: null, findings: errors, written: [], end: 'done' };
   return doneResult(otherFeed(bench, feed, { devices, variants, analytes, throughput }));
 }
