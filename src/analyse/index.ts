@@ -2,6 +2,15 @@
 // Never reads or writes a file, never words or rounds a figure.
 // Imports the folders to its left except read/ and normalise/.
 export type { DeviceDrain } from './device-drain.ts';
+export {
+  breakEvens,
+  CURVE_POURS_ML,
+  curveRatio,
+  type DrainCurve,
+  drainCurves,
+  hasCurve,
+  largestPourL,
+} from './drain-curve.ts';
 export type { DrainFit, DrainRun } from './drain-fit.ts';
 export * from './drain-uncertainty/index.ts';
 export type { FlushVolume } from './flush-volumes.ts';
@@ -45,13 +54,4 @@ export {
   type Uncertainty,
 } from './uncertainty/index.ts';
 export { scenarioNames, type WaterScenario } from './water-scenarios.ts';
-export {
-  breakEven,
-  CURVE_POURS_ML,
-  computeWaterUse,
-  curveRatio,
-  type DrainCurve,
-  drainCurves,
-  type WaterUse,
-  type WaterUseFact,
-} from './water-use.ts';
+export { computeWaterUse, type WaterUse, type WaterUseFact } from './water-use.ts';

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { csv, withBench } from '../../tests/benches/write-bench.ts';
 import { readBench } from '../commands/read-bench.ts';
-import { breakEven, computeWaterUse, curveRatio, drainCurves } from './water-use.ts';
+import { breakEvens, curveRatio, drainCurves } from './drain-curve.ts';
+import { computeWaterUse } from './water-use.ts';
 
 const RUNS = 'device,run,clean,drain,collected_until';
 const RULES = 'device,rule,trigger,after,volume,switchable,drain_fraction';
@@ -123,6 +124,8 @@ describe('the curve of a pour that stands alone', () => {
     const old = found.find((curve) => curve.drain.device.values.device === 'old');
     if (ro === undefined || old === undefined) throw new Error('no curve');
     // (0.8 - 0) / (4 - 1.5)
-    expect(breakEven(ro, old)).toBeCloseTo(0.32, 12);
+    const [pourL, ...others] = breakEvens(ro, old);
+    expect(pourL).toBeCloseTo(0.32, 12);
+    expect(others).toEqual([]);
   });
 });

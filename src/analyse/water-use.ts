@@ -1,12 +1,7 @@
 import { BenchError, type Finding, finding } from '../findings/index.ts';
 import { type Bench, cellPlace, type Spread, type WaterUseRow } from '../model/index.ts';
 import {
-  breakEvenPourL,
   type DrainDevice,
-  type IsolatedPour,
-  isolatedPourDrain,
-  isolatedPourRatio,
-  isolatedTankRatio,
   type SimulatedDrain,
   type SimulatedTank,
   simulateDrain,
@@ -174,75 +169,4 @@ function distinct(findings: readonly Finding[]): Finding[] {
     seen.add(key);
     return true;
   });
-}
-
-/** The curve of a device: drain of a pour that stands alone. */
-export interface DrainCurve {
-  readonly drain: DeviceDrain;
-  /** Null where no line can be given; the finding of the device says why. */
-  readonly isolated: IsolatedPour | null;
-}
-
-/**
- * Curves of every device and variant with a drain line.
- *
- * A tank without refill model has none. One with it has a curve that is no line, so no break-even.
- */
-export function drainCurves(drains: readonly DeviceDrain[]): {
-  readonly curves: readonly DrainCurve[];
-  readonly findings: readonly Finding[];
-} {
-  const findings: Finding[] = [];
-  const curves = drains
-    .filter((drain) => drain.device.values.drain_line === 'yes')
-    .map((drain): DrainCurve => {
-      const { model } = drain;
-      if (drain.hasTank || drain.tank !== null) findings.push(tankCurve(drain));
-      const isLine = model !== null && !drain.hasTank && drain.tank === null;
-      return { drain, isolated: isLine ? isolatedPourDrain(model) : null };
-    });
-  return { curves, findings };
-}
-
-function tankCurve(drain: DeviceDrain): Finding {
-  const { device } = drain.device.values;
-  const at = cellPlace(drain.device, 'tank');
-  return drain.hasTank
-    ? finding(
-        'tank-curve-refused',
-        `${device} has a tank, so its drain depends on how full it is: no curve is given`,
-        'measure runs at the draw sizes that matter, or describe the tank in tanks.csv',
-        at,
-      )
-    : finding(
-        'tank-curve-refused',
-        `the curve of ${device} is that of a refill and no straight line: no break-even is given`,
-        'compare the curves of the devices',
-        at,
-      );
-}
-
-/** Pour sizes a curve is drawn at when none are asked for, millilitres. */
-export const CURVE_POURS_ML = [
-  50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 600, 750, 1000, 1250, 1500, 2000, 2500, 3000,
-  4000, 5000,
-] as const;
-
-/**
- * Total drain ratio of a pour that stands alone; null where no curve can be given.
- *
- * Of a tank with refill model: the refill of the draw, with the flushes of any device.
- */
-export function curveRatio(curve: DrainCurve, pourL: number): number | null {
-  const { tank, model } = curve.drain;
-  if (curve.isolated !== null) return isolatedPourRatio(curve.isolated, pourL);
-  if (tank === null || model === null) return null;
-  const refill = isolatedTankRatio(tank.tank, pourL);
-  const flushes = isolatedPourRatio(isolatedPourDrain(model), pourL) - model.drainRatio;
-  return refill === null ? null : refill + flushes;
-}
-
-/** Pour size at which two devices drain the same, litres; null where there is none. */
-export function breakEven(a: DrainCurve, b: DrainCurve): number | null {
-  return a.isolated === null || b.isolated === null ? null : breakEvenPourL(a.isolated, b.isolated);
 }

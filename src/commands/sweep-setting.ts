@@ -1,4 +1,10 @@
-import type { FlushFigure, Sweep, SweepInput } from '../analyse/index.ts';
+import {
+  type FlushFigure,
+  type Sweep,
+  type SweepInput,
+  TANK_FIGURES,
+  type TankFigure,
+} from '../analyse/index.ts';
 import { BenchError, closestWord } from '../findings/index.ts';
 import type { Bench } from '../model/index.ts';
 import { BASE_UNITS, type Dimension } from '../reference/index.ts';
@@ -23,6 +29,16 @@ const FLUSH_FIGURES: Readonly<Record<FlushFigure, readonly (Dimension | 'number'
   'drain-fraction': ['number'],
 };
 
+const TANK_DIMENSIONS: Readonly<Record<TankFigure, Dimension>> = {
+  shell: 'volume',
+  precharge: 'pressure',
+  'feed-pressure': 'pressure',
+  stop: 'pressure',
+  restart: 'pressure',
+  'permeate-flow': 'flow',
+  'reject-flow': 'flow',
+};
+
 const FORM =
   'write <input>=<from>..<to> <unit> x <count>, or <input>=<value>, <value> <unit>, such as ' +
   '"flush.idle-flush.volume=0.2..1.5 L x 8"';
@@ -36,8 +52,10 @@ const FORM =
  *   serves those without one.
  *
  * Inputs: `drain-ratio`, `per-start`, `flow`, `pour` (size of every pour of a scenario),
- * `pours-per-day` (of every row of a scenario), `pour-factor`, and of a flush rule
- * `flush.<rule>.volume`, `.after`, `.min-interval`, `.drain-fraction`.
+ * `pours-per-day` (of every row of a scenario), `pour-factor`, of a flush rule
+ * `flush.<rule>.volume`, `.after`, `.min-interval`, `.drain-fraction`, and of a tank that tanks.csv
+ * describes `tank.shell`, `.precharge`, `.feed-pressure`, `.stop`, `.restart`, `.permeate-flow`,
+ * `.reject-flow`.
  * @throws {BenchError} option-unknown, or the problem of a quantity
  */
 export function readSweep(bench: Bench, text: string): Sweep {
@@ -74,6 +92,11 @@ function inputNamed(
   if (own !== undefined) {
     return { input: { kind: name } as SweepInput, dimensions: [own] };
   }
+  const figures = Object.keys(TANK_FIGURES) as TankFigure[];
+  const ofTank = figures.find((figure) => name === `tank.${figure}`);
+  if (ofTank !== undefined) {
+    return { input: { kind: 'tank', figure: ofTank }, dimensions: [TANK_DIMENSIONS[ofTank]] };
+  }
   const rules = [...new Set(bench.tables.flushRules.map(({ values }) => values.rule))];
   const named = rules.flatMap((rule) =>
     Object.entries(FLUSH_FIGURES).map(([figure, dimensions]) => ({
@@ -84,7 +107,8 @@ function inputNamed(
   );
   const found = named.find((one) => one.name === name);
   if (found !== undefined) return found;
-  const all = [...Object.keys(INPUTS), ...named.map((one) => one.name)];
+  const ofTanks = figures.map((figure) => `tank.${figure}`);
+  const all = [...Object.keys(INPUTS), ...named.map((one) => one.name), ...ofTanks];
   const near = closestWord(name, all);
   throw refused(
     text,

@@ -1,7 +1,7 @@
 import {
   benchUncertainty,
-  breakEven,
   breakEvenRange,
+  breakEvens as breakEvensOf,
   CURVE_POURS_ML,
   curveRatio,
   type DeviceDrain,
@@ -10,7 +10,11 @@ import {
   dailyDrain,
   drainCurves,
   drawsOf,
+  hasCurve,
+  LARGEST_POUR_L,
   type LineDraws,
+  largestPourL,
+  lineDrainL,
   lineDraws,
   ranged,
   drainRegions as regionsOf,
@@ -86,7 +90,9 @@ export function breakEvens(bench: Bench, options: WaterUseOptions = {}): Outcome
     settings: {
       ...waterUseSettings(bench, options),
       ...rangeSettings(bench, options),
-      break_even: '(fixed drain A - fixed drain B) / (ratio B - ratio A)',
+      break_even:
+        '(fixed drain A - fixed drain B) / (ratio B - ratio A); with a tank where the curves cross, ' +
+        'up to what it holds',
       range: 'pour sizes at which the draws of the difference do not tell the two apart, to 100 L',
       ...filterSettings(options),
     },
@@ -105,8 +111,8 @@ export function drainRegions(bench: Bench, options: CurveOptions = {}): Outcome 
   const sizes = poursML(bench, options.pours, REGION_POURS_ML);
   const perDay = numbersPerDay(options.poursPerDay, REGION_PER_DAY);
   const { scenario_days: days, confidence } = bench.settings;
-  const contenders = curves.flatMap(({ drain, isolated }) =>
-    isolated === null ? [] : { drain, inputs: inputsOf(drain) },
+  const contenders = curves.flatMap((curve) =>
+    hasCurve(curve) ? { drain: curve.drain, inputs: inputsOf(curve.drain) } : [],
   );
   const poursL = sizes.map((size) => size / 1000);
   const rows = regionsOf(contenders, { poursL, perDay, days, confidence });
@@ -118,8 +124,9 @@ export function drainRegions(bench: Bench, options: CurveOptions = {}): Outcome 
       pour_mL: sizes,
       pours_per_day: perDay,
       regions:
-        'pours of one size, spread evenly from 07:00 to 22:00 every day; devices with a drain line ' +
-        'and without a tank; told apart where the draws of the difference are',
+        'pours of one size, spread evenly from 07:00 to 22:00 every day; devices with a drain line, ' +
+        'of tanks those that tanks.csv describes and that can give the water; told apart where the ' +
+        'draws of the difference are',
       ...filterSettings(options),
     },
     rows,
@@ -153,9 +160,9 @@ function keptCurves(
   };
 }
 
-function linesOf({ drain, isolated }: DrainCurve, inputsOf: InputsOf): LineDraws | null {
-  const inputs = isolated === null ? null : inputsOf(drain);
-  return inputs === null ? null : lineDraws(drain, inputs);
+function linesOf(curve: DrainCurve, inputsOf: InputsOf): LineDraws | null {
+  const inputs = hasCurve(curve) ? inputsOf(curve.drain) : null;
+  return inputs === null ? null : lineDraws(curve.drain, inputs);
 }
 
 function curveRows(
@@ -169,7 +176,7 @@ function curveRows(
     return sizesML.map((size) => {
       const pourL = size / 1000;
       const draws =
-        lines?.ratio.map((ratio, draw) => ratio + (lines.fixedL[draw] as number) / pourL) ??
+        lines?.ratio.map((_, draw) => lineDrainL(lines, draw, pourL) / pourL) ??
         new Float64Array(0);
       return curveRow(bench, curve, size, null, { estimate: curveRatio(curve, pourL), draws });
     });
@@ -189,7 +196,7 @@ function dailyRows(
       perDay.map((count) => {
         const { drain } = curve;
         const daily =
-          curve.isolated === null || drain.model === null
+          !hasCurve(curve) || drain.model === null
             ? { estimate: null, draws: new Float64Array(0) }
             : dailyDrain(
                 drain,
@@ -223,34 +230,39 @@ function curveRow(
   };
 }
 
-/** All pairs of different devices whose curves are known. */
+/** All pairs of different devices whose curves are known; a row for each size of a pair. */
 function breakEvenRows(
   bench: Bench,
   curves: readonly DrainCurve[],
   inputsOf: InputsOf,
 ): BreakEvenRow[] {
-  const known = curves.flatMap((curve) =>
-    curve.isolated === null ? [] : { curve, lines: linesOf(curve, inputsOf) },
-  );
+  const known = curves
+    .filter(hasCurve)
+    .map((curve) => ({ curve, lines: linesOf(curve, inputsOf) }));
   return known.flatMap(({ curve: a, lines: linesA }, index) =>
-    known.slice(index + 1).flatMap(({ curve: b, lines: linesB }) => {
-      const deviceA = a.drain.device.values.device;
-      const deviceB = b.drain.device.values.device;
-      if (deviceA === deviceB) return [];
-      const pourL = breakEven(a, b);
-      const range =
-        pourL === null || linesA === null || linesB === null
-          ? null
-          : breakEvenRange(linesA, linesB, pourL, bench.settings.confidence);
-      return {
-        device_a: deviceA,
-        device_b: deviceB,
+    known.slice(index + 1).flatMap(({ curve: b, lines: linesB }): BreakEvenRow[] => {
+      const pair = {
+        device_a: a.drain.device.values.device,
+        device_b: b.drain.device.values.device,
         variant_a: a.drain.variant,
         variant_b: b.drain.variant,
-        pour_mL: pourL === null ? null : pourL * 1000,
-        low_mL: range === null ? null : range.lowL * 1000,
-        high_mL: range === null || range.highL === null ? null : range.highL * 1000,
       };
+      if (pair.device_a === pair.device_b) return [];
+      const sizes = breakEvensOf(a, b);
+      if (sizes.length === 0) return [{ ...pair, pour_mL: null, low_mL: null, high_mL: null }];
+      const largestL = Math.min(LARGEST_POUR_L, largestPourL(a), largestPourL(b));
+      return sizes.map((pourL) => {
+        const range =
+          linesA === null || linesB === null
+            ? null
+            : breakEvenRange(linesA, linesB, pourL, bench.settings.confidence, largestL);
+        return {
+          ...pair,
+          pour_mL: pourL * 1000,
+          low_mL: range === null ? null : range.lowL * 1000,
+          high_mL: range === null || range.highL === null ? null : range.highL * 1000,
+        };
+      });
     }),
   );
 }

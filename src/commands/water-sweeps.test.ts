@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { csv, withBench } from '../../tests/benches/write-bench.ts';
-import type { DrainRegionRow, SweepRow, WaterCurveRow, WaterUseRow } from '../model/index.ts';
+import type {
+  BreakEvenRow,
+  DrainRegionRow,
+  SweepRow,
+  WaterCurveRow,
+  WaterUseRow,
+} from '../model/index.ts';
 import { readBench } from './read-bench.ts';
 import { readSweep } from './sweep-setting.ts';
 import { breakEvens, drainRegions, sweepWaterUse, waterCurve, waterUse } from './water-use.ts';
@@ -218,5 +224,78 @@ describe('built-in and altered scenarios', () => {
     expect(clean('')).toBeCloseTo(1, 12);
     expect(clean('{"from_day":8,"days":14}')).toBeCloseTo(0.5, 12);
     expect(clean('{"from_day":8,"days":14,"scenario":"other"}')).toBeCloseTo(1, 12);
+  });
+});
+
+describe('a tank that tanks.csv describes', () => {
+  const TANK = {
+    'devices.csv': csv(
+      'device,name,form,technology,tank,drain_line,acquired,interests',
+      'ro,R,under-sink,reverse-osmosis,no,yes,bought,none',
+      'tank,T,under-sink,reverse-osmosis,yes,yes,bought,none',
+      'closed,C,under-sink,reverse-osmosis,yes,yes,bought,none',
+    ),
+    'tanks.csv': csv(
+      'device,shell,precharge,feed_pressure,stop,restart,permeate_flow,reject_flow',
+      'tank,14 L,7 psi,60 psi,40 psi,32 psi,0.2 L/min,0.6 L/min',
+    ),
+    'drain-runs.csv': csv(
+      'device,run,clean,drain,collected_until',
+      'ro,1,2 L,1 L,tap-closed',
+      'ro,2,2 L,1.01 L,tap-closed',
+      'closed,1,1 L,4 L,shut-off',
+    ),
+  };
+
+  it('is swept by its own figures, and by no drain ratio', () => {
+    const rows = on(
+      (bench) => sweepWaterUse(bench, { sweeps: ['tank.reject-flow=0.3, 0.6 L/min'] }).rows,
+      TANK,
+    ) as SweepRow[];
+    expect(rows.map((row) => row.device)).toEqual(['tank', 'tank']);
+    // The drain flow stands before the whole drain of a filling.
+    const [half, whole] = rows.map((row) => row.total_drain_ratio ?? 0);
+    expect((whole ?? 0) / (half ?? 0)).toBeCloseTo(2, 9);
+    const use = on((bench) => waterUse(bench, { draws: 0 }).rows, TANK) as WaterUseRow[];
+    const measured = use.find((row) => row.device === 'tank')?.total_drain_ratio.estimate;
+    expect(whole).toBeCloseTo(measured ?? 0, 9);
+    const others = on(
+      (bench) => sweepWaterUse(bench, { sweeps: ['drain-ratio=1, 2'] }).rows,
+      TANK,
+    ) as SweepRow[];
+    expect(new Set(others.map((row) => row.device))).toEqual(new Set(['ro']));
+  });
+
+  it('refuses a pressure its tank cannot work at', () => {
+    expect(() =>
+      on((bench) => sweepWaterUse(bench, { sweeps: ['tank.stop=20, 30 psi'] }), TANK),
+    ).toThrow(/restarts at/);
+  });
+
+  it('has a curve with a range up to what it holds, and crosses others with a range', () => {
+    const curve = on((bench) => waterCurve(bench, { pours: ['250 ml', '20 L'] }).rows, TANK);
+    const [small, large] = (curve as WaterCurveRow[]).filter((row) => row.device === 'tank');
+    expect(small?.low ?? 0).toBeLessThan(small?.total_drain_ratio ?? 0);
+    expect(small?.high ?? 0).toBeGreaterThan(small?.total_drain_ratio ?? 0);
+    expect(large).toMatchObject({ total_drain_ratio: null, low: null, high: null, recovery: null });
+    const pairs = on((bench) => breakEvens(bench).rows, TANK) as BreakEvenRow[];
+    expect(pairs).toHaveLength(1);
+    const [pair] = pairs;
+    expect(pair).toMatchObject({ device_a: 'ro', device_b: 'tank' });
+    expect(pair?.pour_mL ?? 0).toBeGreaterThan(0);
+    expect(pair?.low_mL ?? 0).toBeLessThan(pair?.pour_mL ?? 0);
+    expect(pair?.high_mL ?? 0).toBeGreaterThan(pair?.pour_mL ?? 0);
+  });
+
+  it('takes part in the regions, and stays out of those it cannot serve', () => {
+    const rows = on(
+      (bench) => drainRegions(bench, { pours: ['50 ml', '1 L'], poursPerDay: ['2', '400'] }).rows,
+      TANK,
+    ) as DrainRegionRow[];
+    // A flush of 1.4 L after each small pour drains more than a refill.
+    const cell = (pour: number, perDay: number) =>
+      rows.find((row) => row.pour_mL === pour && row.pours_per_day === perDay);
+    expect(cell(50, 2)).toMatchObject({ device: 'tank', told_apart: true });
+    expect(cell(1000, 400)?.device).toBe('ro');
   });
 });

@@ -156,7 +156,9 @@ const breakEvenRow = z.strictObject({
   device_b: z.string(),
   variant_a: z.string(),
   variant_b: z.string(),
-  pour_mL: maybe.describe('pour size at which both drain the same; null when there is none'),
+  pour_mL: maybe.describe(
+    'pour size at which both drain the same; null when there is none. With a tank there may be two: a row each',
+  ),
   low_mL: maybe.describe(
     'smallest pour size from which on, up to pour_mL, the two are not told apart; null when unknown',
   ),

@@ -84,12 +84,14 @@ export const benchSettingsSchema = z.strictObject({
       vessel_tolerance: z.number().gt(0).lt(1).optional(),
       scale_division_g: z.number().gt(0).default(1),
       stopwatch_s: z.number().gt(0).default(0.12),
+      gauge_kpa: z.number().gt(0).default(14),
     })
     .prefault({})
     .describe(
       'what the bench was measured with: class of the graduated cylinders (ASTM E1272), or for ' +
         'unmarked jugs how far they may be off as a fraction; grams of one division of the scale; ' +
-        'standard uncertainty of a hand-stopped time in seconds',
+        'standard uncertainty of a hand-stopped time in seconds; how far a pressure gauge may be ' +
+        'off in kPa',
     ),
   water_use: z
     .strictObject({
@@ -97,6 +99,7 @@ export const benchSettingsSchema = z.strictObject({
       years: z.int().min(1).max(100000).default(100),
       pour_size_spread: z.number().min(0).lt(1).default(0.1),
       stated_flush_spread: z.number().min(0).lt(1).default(0.05),
+      stated_tank_spread: z.number().min(0).lt(1).default(0.05),
       litres_per_person: z.number().gt(0).default(0.927),
       away: z
         .array(
@@ -112,7 +115,7 @@ export const benchSettingsSchema = z.strictObject({
     .describe(
       'draws of the uncertain figures and simulated years behind each range (0 draws: no range); ' +
         'assumed relative standard uncertainty of the pour size of a scenario and of a flush volume ' +
-        'that is stated instead of measured; litres each of the people draws in a day; days away ' +
+        'or the shell of a tank that is stated instead of measured; litres each of the people draws in a day; days away ' +
         '(day 1 is the Monday of power-on), of every generated scenario unless one is named',
     ),
   scenario_days: z.int().min(1).max(3660).default(365).describe('days a scenario is played for'),

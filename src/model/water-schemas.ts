@@ -11,13 +11,16 @@ export const waterInputRow = z.strictObject({
   scenario: z.string(),
   input: z
     .string()
-    .describe('drain-ratio, per-start, flush.<rule>.volume, pour-factor, or year for the rest'),
+    .describe(
+      'drain-ratio, per-start, tank.<figure>, flush.<rule>.volume, pour-factor, or year for the rest',
+    ),
   unit: z.string().nullable(),
   estimate: maybe,
   standard_uncertainty: maybe.describe('null where it is not known or has no number'),
   rests_on: z.enum([
     'runs',
     'flushes',
+    'tank figures',
     'stated',
     'assumed',
     'random pours',

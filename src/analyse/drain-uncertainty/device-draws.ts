@@ -1,14 +1,18 @@
-import { type RandomStream, randomStream } from '../../simulate/index.ts';
-import { normalQuantile } from '../../statistics/index.ts';
+import { randomStream, tankCycleRatio } from '../../simulate/index.ts';
 import type { DeviceDrain } from '../device-drain.ts';
 import type { BenchUncertainty } from './device-uncertainty.ts';
+import { normals, streamNumber } from './named-streams.ts';
+import { type TankDraws, tankCount, tankDraws } from './tank-draws.ts';
 
 /** The figures of a device drawn many times: one column a figure, one entry a draw. */
 export interface DeviceDraws {
+  /** Drain per clean litre while producing; of a tank that of a filling from restart to stop. */
   readonly ratio: Float64Array;
   readonly perStartL: Float64Array;
   /** Litres of one flush, by rule in the order of the device's flush volumes. */
   readonly flushL: readonly Float64Array[];
+  /** Null without the refill model of a tank. */
+  readonly tank: TankDraws | null;
 }
 
 /** How much wider than its estimate a scatter may be: one factor a draw, shared by the bench. */
@@ -61,11 +65,21 @@ export function deviceDraws(
   seed: number,
 ): DeviceDraws {
   const device = drain.device.values.device;
-  const { fit, flushes } = uncertainty.of(drain);
+  const { fit, flushes, tank: openTank } = uncertainty.of(drain);
   const draws = scatter.runs.length;
+  const count = tankCount(draws, uncertainty.years);
+  const tank =
+    drain.tank === null || openTank === null
+      ? null
+      : tankDraws(drain.tank, device, openTank, { draws, count, seed });
   const ratio = new Float64Array(draws).fill(drain.model?.drainRatio ?? 0);
   const perStartL = new Float64Array(draws).fill(drain.model?.perStartL ?? 0);
-  if (fit !== null) {
+  if (tank !== null) {
+    const cycles = tank.tanks.map(tankCycleRatio);
+    for (let draw = 0; draw < draws; draw++) {
+      ratio[draw] = (cycles[draw % count] as number) * (tank.rejectFactor[draw] as number);
+    }
+  } else if (fit !== null) {
     const normal = normals(randomStream(seed, streamNumber(`runs of ${device}`)));
     const { ratioVariance, perStartVariance, covariance } = fit.scatter;
     const own = Math.sqrt(ratioVariance);
@@ -96,23 +110,9 @@ export function deviceDraws(
     }
     return column;
   });
-  return { ratio, perStartL, flushL };
+  return { ratio, perStartL, flushL, tank };
 }
 
 function atLeastZero(value: number): number {
   return Math.max(0, value);
-}
-
-/** Normal numbers by the inverse of their distribution: one of the stream for each. */
-function normals(stream: RandomStream): () => number {
-  return () => normalQuantile(stream.nextFraction() + 2 ** -54);
-}
-
-/** A stream number for a name: FNV-1a of its UTF-16 units, above all numbers used for years. */
-export function streamNumber(name: string): number {
-  let hash = 0x811c9dc5;
-  for (let at = 0; at < name.length; at++) {
-    hash = Math.imul(hash ^ name.charCodeAt(at), 0x01000193);
-  }
-  return 2 ** 40 + (hash >>> 0);
 }

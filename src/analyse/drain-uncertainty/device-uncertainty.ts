@@ -7,6 +7,7 @@ import { type FitUncertainty, fitUncertainty } from './fit-uncertainty.ts';
 import { type FlushUncertainty, flushScatter, flushUncertainty } from './flush-uncertainty.ts';
 import { waysDiffer } from './isolated-line.ts';
 import { fitScatter, pooledScatter, type Scatter } from './run-scatter.ts';
+import { type TankUncertainty, tankUncertainty } from './tank-uncertainty.ts';
 
 /** What is open in the figures a device is played with. */
 export interface DeviceUncertainty {
@@ -14,12 +15,16 @@ export interface DeviceUncertainty {
   readonly fit: FitUncertainty | null;
   /** In the order of the device's flush volumes. */
   readonly flushes: readonly FlushUncertainty[];
+  /** Null without the refill model of a tank. */
+  readonly tank: TankUncertainty | null;
 }
 
 export interface BenchUncertainty {
   /** Scatter of single runs, and of single flushes, pooled over the devices of the bench. */
   readonly runs: Scatter;
   readonly flushes: Scatter;
+  /** Years played of a scenario with random pours. */
+  readonly years: number;
   of(drain: DeviceDrain): DeviceUncertainty;
   /** Devices whose two ways to a drain ratio and a flush disagree; variants of one device once. */
   readonly findings: readonly Finding[];
@@ -35,20 +40,21 @@ export function benchUncertainty(bench: Bench, drains: readonly DeviceDrain[]): 
   const { instruments, water_use } = bench.settings;
   const fits = new Map<unknown, DrainFit>();
   const volumes = new Map<unknown, FlushVolume>();
-  for (const { fit, flushVolumes, hasTank } of drains) {
-    if (fit !== null && !hasTank) fits.set(fit.runs[0]?.row, fit);
+  for (const { fit, flushVolumes, device } of drains) {
+    if (fit !== null && device.values.tank !== 'yes') fits.set(fit.runs[0]?.row, fit);
     for (const volume of flushVolumes) volumes.set(volume.rule, volume);
   }
   const runs = pooledScatter([...fits.values()].map(fitScatter));
   const flushes = pooledScatter([...volumes.values()].map(flushScatter));
-  const of = ({ fit, flushVolumes }: DeviceDrain): DeviceUncertainty => ({
+  const of = ({ fit, flushVolumes, tank }: DeviceDrain): DeviceUncertainty => ({
     fit: fit === null ? null : fitUncertainty(fit, runs, instruments),
     flushes: flushVolumes.map((volume) =>
       flushUncertainty(volume, flushes, instruments, water_use.stated_flush_spread),
     ),
+    tank: tank === null ? null : tankUncertainty(tank, bench.settings, runs),
   });
   const findings = drains
-    .filter(({ variant, hasTank }) => variant === STANDARD && !hasTank)
+    .filter(({ variant, device }) => variant === STANDARD && device.values.tank !== 'yes')
     .flatMap((drain) => waysDiffer(bench, drain, of(drain), runs));
-  return { runs, flushes, of, findings };
+  return { runs, flushes, years: water_use.years, of, findings };
 }

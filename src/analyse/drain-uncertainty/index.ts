@@ -4,8 +4,9 @@
 
 export type { DeviceDraws } from './device-draws.ts';
 export { type BenchUncertainty, benchUncertainty } from './device-uncertainty.ts';
+export { type DeviceYears, type DrawnUse, deviceYears } from './device-years.ts';
 export { inputRows } from './input-shares.ts';
-export { type LineDraws, lineDraws } from './line-draws.ts';
+export { type LineDraws, lineDrainL, lineDraws } from './line-draws.ts';
 export { ranged } from './ranged.ts';
 export {
   drawsOf,
@@ -14,3 +15,4 @@ export {
   type SpreadProgress,
   spreadSteps,
 } from './spread-use.ts';
+export { measuredTank } from './tank-draws.ts';

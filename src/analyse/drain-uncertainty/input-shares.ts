@@ -2,6 +2,7 @@ import type { WaterInputRow } from '../../model/index.ts';
 import { sampleCovariance, sampleSd } from '../../statistics/index.ts';
 import type { BenchUncertainty } from './device-uncertainty.ts';
 import type { SpreadFact, UseDraws } from './spread-use.ts';
+import { tankInputRows } from './tank-inputs.ts';
 
 /**
  * The inputs of a device's water use in a scenario, with their standard uncertainties and the share
@@ -16,14 +17,19 @@ import type { SpreadFact, UseDraws } from './spread-use.ts';
  */
 export function inputRows(fact: SpreadFact, uncertainty: BenchUncertainty): WaterInputRow[] {
   const { drain, scenario, spread, simulated } = fact;
-  const { fit, flushes } = uncertainty.of(drain);
+  const { fit, flushes, tank } = uncertainty.of(drain);
   const base = {
     device: fact.row.device,
     variant: fact.row.variant,
     scenario: fact.row.scenario,
   };
   const rows: WaterInputRow[] = [];
-  if (drain.fit !== null && fit !== null) {
+  const share = (column: Float64Array): number | null =>
+    spread === null ? null : shareOf(column, spread);
+  if (drain.tank !== null && tank !== null) {
+    const drawn = spread?.inputs.tank ?? null;
+    rows.push(...tankInputRows(drain.tank, tank, drawn, share).map((row) => ({ ...base, ...row })));
+  } else if (drain.fit !== null && fit !== null) {
     rows.push({
       ...base,
       input: 'drain-ratio',

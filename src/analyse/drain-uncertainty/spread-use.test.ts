@@ -158,3 +158,92 @@ describe('the share an input has in a range', () => {
     expect(row?.rests_on).toBe('flushes');
   });
 });
+
+const TANK_FILES = {
+  'devices.csv': csv(
+    'device,name,form,technology,tank,drain_line',
+    'ro,R,under-sink,reverse-osmosis,no,yes',
+    'tank,T,under-sink,reverse-osmosis,yes,yes',
+    'closed,C,under-sink,reverse-osmosis,yes,yes',
+  ),
+  'tanks.csv': csv(
+    'device,shell,precharge,feed_pressure,stop,restart,permeate_flow,reject_flow',
+    'tank,14 L,7 psi,60 psi,40 psi,32 psi,0.2 L/min,0.6 L/min',
+  ),
+  'drain-runs.csv': csv(
+    RUNS,
+    'ro,1,1 L,1.51 L,tap-closed',
+    'ro,2,2 L,2.98 L,tap-closed',
+    'ro,3,2 L,3.03 L,tap-closed',
+    'closed,1,1 L,4 L,shut-off',
+  ),
+};
+
+describe('ranges of a tank that tanks.csv describes', () => {
+  const found = (instruments: object = {}) =>
+    spread({
+      ...TANK_FILES,
+      'bench.json': settings({ draws: 400, years: 100 }, { instruments }),
+    });
+  const width = ({ low, high }: { low: number | null; high: number | null }): number =>
+    (high ?? Number.NaN) - (low ?? Number.NaN);
+
+  it('hold the estimate of every figure', () => {
+    for (const scenario of ['even', 'chance']) {
+      const row = rowOf(found(), 'tank', scenario);
+      for (const figure of [row.total_drain_ratio, row.recovery, row.drain_L_per_year]) {
+        expect(width(figure)).toBeGreaterThan(0);
+        expect(figure.low ?? 0).toBeLessThanOrEqual(figure.estimate ?? 0);
+        expect(figure.high ?? 0).toBeGreaterThanOrEqual(figure.estimate ?? 0);
+      }
+    }
+  });
+
+  it('are wider the worse the gauge and the vessels are known', () => {
+    const usual = width(rowOf(found(), 'tank', 'even').total_drain_ratio);
+    const tank = (instruments: object): number =>
+      width(rowOf(found(instruments), 'tank', 'even').total_drain_ratio);
+    expect(tank({ gauge_kpa: 40 })).toBeGreaterThan(usual * 1.2);
+    expect(tank({ vessel_tolerance: 0.2 })).toBeGreaterThan(usual * 1.2);
+  });
+
+  it('are the same bytes for the same seed, and do not depend on the other devices', () => {
+    const first = rowOf(found(), 'tank', 'chance');
+    expect(rowOf(found(), 'tank', 'chance')).toEqual(first);
+    const alone = spread(
+      { ...TANK_FILES, 'bench.json': settings({ draws: 400, years: 100 }) },
+      { keeps: ({ row }: { row: { device: string } }) => row.device === 'tank' },
+    );
+    expect(rowOf(alone, 'tank', 'chance')).toEqual(first);
+  });
+
+  it('do not exist for a tank that is not described', () => {
+    const { total_drain_ratio: ratio } = rowOf(found(), 'closed', 'even');
+    expect(ratio).toEqual({ low: null, estimate: 4, high: null });
+  });
+
+  it('owe their width to inputs whose shares add up to all of it', () => {
+    const { facts, inputs } = found();
+    const at = facts.findIndex(({ row }) => row.device === 'tank' && row.scenario === 'even');
+    const rows = inputs[at] ?? [];
+    expect(rows.map((row) => row.input)).toContain('tank.reject-flow');
+    expect(rows.map((row) => row.input)).not.toContain('drain-ratio');
+    // Squared correlations of independent inputs add up to 1 at most, but for sampling: some hundredths.
+    const told = rows.reduce((sum, row) => sum + (row.share ?? 0), 0);
+    expect(told).toBeGreaterThan(0.9);
+    expect(told).toBeLessThan(1.1);
+  });
+
+  it('move the drain in proportion to the drain flow alone', () => {
+    const { facts } = found();
+    const fact = facts.find(({ row }) => row.device === 'tank' && row.scenario === 'even');
+    const { inputs, totalDrainRatio } = fact?.spread ?? {};
+    const factor = inputs?.tank?.rejectFactor;
+    const count = inputs?.tank?.tanks.length ?? 0;
+    if (factor === undefined || totalDrainRatio === undefined) throw new Error('no draws');
+    // Draws of one tank and year differ by their drain flow only.
+    const perFactor = (draw: number) => (totalDrainRatio[draw] ?? 0) / (factor[draw] ?? 1);
+    expect(count).toBe(200);
+    expect(perFactor(0)).toBeCloseTo(perFactor(count), 9);
+  });
+});

@@ -1,12 +1,11 @@
 import type { Bench, Spread, WaterUseRow } from '../../model/index.ts';
-import { type DrainDevice, type PlayedYears, yearPlayer } from '../../simulate/index.ts';
 import { normalQuantile } from '../../statistics/index.ts';
 import type { DeviceDrain } from '../device-drain.ts';
 import type { WaterScenario } from '../water-scenarios.ts';
 import type { WaterUse, WaterUseFact } from '../water-use.ts';
 import { type DeviceDraws, deviceDraws, scatterDraws } from './device-draws.ts';
 import { type BenchUncertainty, benchUncertainty } from './device-uncertainty.ts';
-import { drainOfDraw } from './drain-of-draw.ts';
+import { type DeviceYears, deviceYears } from './device-years.ts';
 import { ranged } from './ranged.ts';
 
 /** Which figures get a range, and how. */
@@ -43,10 +42,9 @@ const YEARS_ALIKE = 40;
 /** What the draws of one scenario go through, device by device. */
 interface Playing {
   readonly fact: WaterUseFact;
-  readonly model: DrainDevice;
   readonly inputs: DeviceDraws;
   readonly play: (year: number) => void;
-  readonly played: PlayedYears;
+  readonly years: DeviceYears;
 }
 
 /**
@@ -60,7 +58,8 @@ interface Playing {
  * confidence leaves out on each side; a range always holds its estimate, which is the one year played
  * with the measured figures.
  *
- * Devices with a tank get no range: their drain follows the filling of the tank.
+ * A tank that tanks.csv describes is played with its own drawn figures. One that it does not gets no
+ * range: its ratio holds for one draw size.
  * @returns the facts in their order, those not kept as they were; yields between steps of the work
  * Source: JCGM 101:2008, propagation of distributions by a Monte Carlo method; stratified sampling.
  */
@@ -71,7 +70,7 @@ export function* spreadSteps(
 ): Generator<SpreadProgress, SpreadFact[]> {
   const { seed, draws, keeps = () => true } = options;
   const wanted = use.facts.filter(
-    (fact) => draws > 0 && fact.simulated !== null && !isTank(fact.drain) && keeps(fact),
+    (fact) => draws > 0 && fact.simulated !== null && !fact.drain.hasTank && keeps(fact),
   );
   const uncertainty = benchUncertainty(bench, use.drains);
   const drawn = drawsOf(uncertainty, draws, seed);
@@ -92,10 +91,6 @@ export function* spreadSteps(
     for (const each of playing) done.set(each.fact, spreadOf(each, pourFactor, confidence));
   }
   return use.facts.map((fact) => done.get(fact) ?? { ...fact, spread: null });
-}
-
-function isTank({ device }: DeviceDrain): boolean {
-  return device.values.tank === 'yes';
 }
 
 /** The same at one go. */
@@ -132,14 +127,14 @@ function playingOf(
   const { model } = fact.drain;
   if (model === null) return [];
   const { endS, clockAtStartS } = scenario;
-  const player = yearPlayer(model, { endS, clockAtStartS }, years);
+  const inputs = drawn(fact.drain);
+  const played = deviceYears(model, inputs, { endS, clockAtStartS }, years);
   return [
     {
       fact,
-      model,
-      inputs: drawn(fact.drain),
-      play: (year) => player.play(year, household.pours(model.cleanFlowLPerMin)),
-      played: player.played,
+      inputs,
+      play: (year) => played.play(year, household.pours(model.cleanFlowLPerMin)),
+      years: played,
     },
   ];
 }
@@ -153,9 +148,8 @@ export function pourFactors(relative: number, count: number): Float64Array {
 }
 
 function spreadOf(playing: Playing, factors: Float64Array, confidence: number): SpreadFact {
-  const { fact, model, inputs, played } = playing;
+  const { fact, inputs, years } = playing;
   const draws = inputs.ratio.length;
-  const years = factors.length;
   const { days } = fact.scenario;
   const column = () => new Float64Array(draws);
   const clean = column();
@@ -167,9 +161,7 @@ function spreadOf(playing: Playing, factors: Float64Array, confidence: number): 
   const yearly = column();
   const pourFactor = column();
   for (let draw = 0; draw < draws; draw++) {
-    const year = draw % years;
-    const cleanL = played.cleanL[year] as number;
-    const { producingL, flushL, count } = drainOfDraw(model, inputs, draw, played, year);
+    const { year, cleanL, producingL, flushL, flushes: count } = years.of(draw);
     const drainL = producingL + flushL;
     clean[draw] = cleanL / days;
     producing[draw] = producingL / days;

@@ -1,4 +1,4 @@
-import type { LineDraws } from '../drain-uncertainty/index.ts';
+import { type LineDraws, lineDrainL } from '../drain-uncertainty/index.ts';
 
 /** Pour sizes in litres between which two devices are not told apart. */
 export interface BreakEvenRange {
@@ -7,8 +7,8 @@ export interface BreakEvenRange {
   readonly highL: number | null;
 }
 
-/** No household pour is larger; beyond it the search ends. */
-const LARGEST_POUR_L = 100;
+/** No household pour is larger, litres; beyond it the search ends. */
+export const LARGEST_POUR_L = 100;
 const STEPS = 40;
 
 /**
@@ -20,20 +20,19 @@ const STEPS = 40;
  * at which they might be mixed up again is not looked for.
  * @param a draws of the lines, paired with those of `b`
  * @param pourL the break-even of the measured figures, above 0
+ * @param largestL the largest pour looked at, above `pourL`: 100 L, or what a tank holds
  */
 export function breakEvenRange(
   a: LineDraws,
   b: LineDraws,
   pourL: number,
   confidence: number,
+  largestL: number = LARGEST_POUR_L,
 ): BreakEvenRange {
   const isMixed = (sizeL: number) => !areToldApart(a, b, sizeL, confidence);
   return {
     lowL: isMixed(0) ? 0 : lastMixed(isMixed, pourL, 0),
-    highL:
-      pourL >= LARGEST_POUR_L || isMixed(LARGEST_POUR_L)
-        ? null
-        : lastMixed(isMixed, pourL, LARGEST_POUR_L),
+    highL: pourL >= largestL || isMixed(largestL) ? null : lastMixed(isMixed, pourL, largestL),
   };
 }
 
@@ -52,10 +51,7 @@ function lastMixed(isMixed: (sizeL: number) => boolean, from: number, to: number
 function areToldApart(a: LineDraws, b: LineDraws, pourL: number, confidence: number): boolean {
   return isOneSided(
     a.ratio.length,
-    (draw) =>
-      (a.fixedL[draw] as number) -
-      (b.fixedL[draw] as number) +
-      ((a.ratio[draw] as number) - (b.ratio[draw] as number)) * pourL,
+    (draw) => lineDrainL(a, draw, pourL) - lineDrainL(b, draw, pourL),
     confidence,
   );
 }

@@ -1,14 +1,17 @@
-import {
-  type DrainDevice,
-  type PourGroup,
-  scenarioPours,
-  yearPlayer,
-} from '../../simulate/index.ts';
+import { type DrainDevice, type PourGroup, scenarioPours } from '../../simulate/index.ts';
 import type { DeviceDrain } from '../device-drain.ts';
-import { drainOfDraw } from '../drain-uncertainty/drain-of-draw.ts';
-import type { DeviceDraws } from '../drain-uncertainty/index.ts';
+import {
+  type DeviceDraws,
+  type DeviceYears,
+  type DrawnUse,
+  deviceYears,
+  measuredTank,
+} from '../drain-uncertainty/index.ts';
 
 const DAY_S = 86_400;
+
+/** A shortfall of less than this share is rounding. */
+const SHORT_BY = 1e-9;
 
 /** Pours of one size, so many every day, spread evenly from 07:00 to 22:00. */
 export function evenGroup(pourL: number, perDay: number): PourGroup {
@@ -35,6 +38,7 @@ export interface DailyDrain {
  *
  * @param perDay a whole number from 1
  * @param inputs null: no draws
+ * @returns no estimate where a tank cannot give so much: its ratio would be that of other pours
  * @throws {BenchError} simulation-input
  */
 export function dailyDrain(
@@ -49,25 +53,32 @@ export function dailyDrain(
     seed: 0,
     ...(cleanFlowLPerMin === undefined ? {} : { cleanFlowLPerMin }),
   });
-  const player = yearPlayer(model, { endS: at.days * DAY_S }, 1);
-  player.play(0, pours);
-  const { played } = player;
-  const cleanL = played.cleanL[0] ?? 0;
-  if (cleanL <= 0) return { estimate: null, draws: new Float64Array(0) };
-  const ratioOf = (figures: DeviceDraws, draw: number): number => {
-    const { producingL, flushL } = drainOfDraw(model, figures, draw, played, 0);
-    return (producingL + flushL) / cleanL;
+  const askedL = pours.volumeL.reduce((sum, litres) => sum + litres, 0);
+  const played = (figures: DeviceDraws): DeviceYears => {
+    const years = deviceYears(model, figures, { endS: at.days * DAY_S }, 1);
+    years.play(0, pours);
+    return years;
   };
-  const draws = new Float64Array(inputs?.ratio.length ?? 0);
-  if (inputs !== null) for (let i = 0; i < draws.length; i++) draws[i] = ratioOf(inputs, i);
-  return { estimate: ratioOf(measured(drain, model), 0), draws };
+  const measured = played(measuredFigures(drain, model)).of(0);
+  const isShort = drain.tank !== null && measured.cleanL < askedL * (1 - SHORT_BY);
+  if (measured.cleanL <= 0 || isShort) return { estimate: null, draws: new Float64Array(0) };
+  const drawn = inputs === null ? null : played(inputs);
+  const draws = Float64Array.from({ length: inputs?.ratio.length ?? 0 }, (_, draw) =>
+    drawn === null ? 0 : ratioOf(drawn.of(draw)),
+  );
+  return { estimate: ratioOf(measured), draws };
+}
+
+function ratioOf({ cleanL, producingL, flushL }: DrawnUse): number {
+  return (producingL + flushL) / cleanL;
 }
 
 /** The measured figures as a single draw. */
-function measured({ flushVolumes }: DeviceDrain, model: DrainDevice): DeviceDraws {
+function measuredFigures({ flushVolumes, tank }: DeviceDrain, model: DrainDevice): DeviceDraws {
   return {
     ratio: Float64Array.of(model.drainRatio),
     perStartL: Float64Array.of(model.perStartL ?? 0),
     flushL: flushVolumes.map(({ volumeL }) => Float64Array.of(volumeL)),
+    tank: tank === null ? null : measuredTank(tank),
   };
 }

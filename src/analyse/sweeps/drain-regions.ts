@@ -26,7 +26,8 @@ export interface Contender {
  * Every cell plays even pours through every device. The one with the lowest estimate is named; it is
  * told apart from another where the central part of the draws of their difference lies on one side of
  * 0. No allowance is made for looking at many cells.
- * @param contenders devices with a drain line and without a tank
+ * @param contenders devices with a drain line; a tank needs its refill model. Where it cannot give
+ *   the water of a cell it stays out of it
  * @returns cells by pour size, then pours a day; none without a device that can be played
  */
 export function drainRegions(contenders: readonly Contender[], grid: RegionGrid): DrainRegionRow[] {

@@ -1,6 +1,12 @@
 import type { SweepRow } from '../../model/index.ts';
-import { type PourSeries, simulateDrain } from '../../simulate/index.ts';
+import {
+  type PourSeries,
+  type SimulatedDrain,
+  simulateDrain,
+  tankCycleRatio,
+} from '../../simulate/index.ts';
 import type { DeviceDrain } from '../device-drain.ts';
+import { playTank } from '../tank/index.ts';
 import { type WaterScenario, YEAR_OF_ESTIMATES } from '../water-scenarios.ts';
 import { type Sweep, type SweepPoint, withInput } from './sweep-inputs.ts';
 
@@ -14,7 +20,8 @@ export interface SweepPlan {
 /**
  * Water use with one or two inputs set to one value after the other, all else as measured.
  *
- * Devices without the input, without known drain, without a drain line, or with a tank are left out.
+ * Devices without the input, without known drain, without a drain line, or with a tank that tanks.csv
+ * does not describe are left out.
  * @returns rows by values, then device, then scenario; yields the done part between values
  * @throws {BenchError} simulation-input where a value cannot be played
  */
@@ -26,7 +33,7 @@ export function* sweepSteps(plan: SweepPlan): Generator<{ readonly done: number 
   const pairs = first.values.flatMap((value) => others.map((other) => ({ value, other })));
   for (const [index, { value, other }] of pairs.entries()) {
     for (const drain of plan.drains) {
-      if (drain.device.values.drain_line === 'no' || drain.device.values.tank === 'yes') continue;
+      if (drain.device.values.drain_line === 'no' || drain.hasTank) continue;
       for (const scenario of plan.scenarios) {
         const start = startOf(drain, scenario);
         const one = start === null ? null : withInput(start, first, value);
@@ -57,7 +64,12 @@ export function* sweepSteps(plan: SweepPlan): Generator<{ readonly done: number 
 function startOf(drain: DeviceDrain, scenario: WaterScenario): SweepPoint | null {
   return drain.model === null
     ? null
-    : { model: drain.model, groups: scenario.groups, pourFactor: 1 };
+    : {
+        model: drain.model,
+        tank: drain.tank?.tank ?? null,
+        groups: scenario.groups,
+        pourFactor: 1,
+      };
 }
 
 type Played = Omit<
@@ -74,11 +86,8 @@ type Played = Omit<
 >;
 
 function played(point: SweepPoint, scenario: WaterScenario): Played {
-  const { endS, clockAtStartS, days } = scenario;
-  const drained = simulateDrain(point.model, poursOf(point, scenario), {
-    endS,
-    clockAtStartS,
-  });
+  const { days } = scenario;
+  const drained = drainedBy(point, scenario);
   const flushes = Object.values(drained.flushCounts).reduce((sum, count) => sum + count, 0);
   return {
     clean_L_per_day: drained.cleanL / days,
@@ -89,6 +98,17 @@ function played(point: SweepPoint, scenario: WaterScenario): Played {
     recovery: drained.recovery,
     drain_L_per_year: (drained.totalDrainL / days) * 365,
   };
+}
+
+function drainedBy(point: SweepPoint, scenario: WaterScenario): SimulatedDrain {
+  const { endS, clockAtStartS } = scenario;
+  const { tank, model } = point;
+  const pours = poursOf(point, scenario);
+  const play = (drainRatio: number): SimulatedDrain =>
+    simulateDrain({ ...model, drainRatio }, pours, { endS, clockAtStartS });
+  return tank === null
+    ? play(model.drainRatio)
+    : playTank({ tank }, pours, endS, play(tankCycleRatio(tank))).drain;
 }
 
 /** The pours of the year of the estimates, with what the point changes in them. */

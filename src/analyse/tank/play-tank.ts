@@ -23,13 +23,13 @@ export interface PlayedTank {
  * @param flushed the device played with its flush rules, its production at the ratio of a filling
  */
 export function playTank(
-  { tank }: DeviceTank,
+  { tank }: Pick<DeviceTank, 'tank'>,
   pours: Pours,
   endS: number,
   flushed: SimulatedDrain,
 ): PlayedTank {
   const played = simulateTank(tank, pours, { endS });
-  const producingDrainL = Math.max(0, played.drainL + played.levelDrainL);
+  const producingDrainL = tankDrainL(played);
   const totalDrainL = producingDrainL + flushed.flushDrainL;
   return {
     tank: played,
@@ -42,6 +42,11 @@ export function playTank(
       recovery: recovery(played.drawnL, totalDrainL),
     },
   };
+}
+
+/** Drain of the refills with equal tank level at both ends, litres. */
+export function tankDrainL({ drainL, levelDrainL }: SimulatedTank): number {
+  return Math.max(0, drainL + levelDrainL);
 }
 
 /** The drain model of a tank device: production at the ratio of a filling, no drain per start. */

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { csv, withBench } from '../../../tests/benches/write-bench.ts';
 import { readBench } from '../../commands/read-bench.ts';
 import { refillTank } from '../../simulate/index.ts';
-import { breakEven, computeWaterUse, curveRatio, drainCurves } from '../water-use.ts';
+import { breakEvens, curveRatio, drainCurves } from '../drain-curve.ts';
+import { computeWaterUse } from '../water-use.ts';
 
 const DEVICES = csv(
   'device,name,form,technology,tank,drain_line,acquired,interests',
@@ -70,7 +71,7 @@ describe('a device whose tank is described', () => {
     expect(asked).toBeCloseTo(30, 6);
   });
 
-  it('has the curve of a refill and no break-even', () => {
+  it('has the curve of a refill, and a break-even where that curve crosses another', () => {
     const { curves, findings } = drainCurves(use().drains);
     const [tank, direct] = curves;
     if (tank?.drain.tank == null || direct === undefined) throw new RangeError('no curve');
@@ -78,8 +79,18 @@ describe('a device whose tank is described', () => {
     const refill = refillTank(figures, usableL - 2, usableL).ratio;
     expect(curveRatio(tank, 2)).toBeCloseTo(refill ?? 0, 10);
     expect(curveRatio(tank, 20)).toBeNull();
-    expect(breakEven(tank, direct)).toBeNull();
-    expect(findings.map((item) => item.code)).toEqual(['tank-curve-refused']);
+    // Without flushes the tank drains more at every size; with one of 1 L the other does in glasses.
+    expect(breakEvens(tank, direct)).toEqual([]);
+    expect(findings).toEqual([]);
+    const rules = csv('device,rule,trigger,after,volume', 'direct,rinse,idle,10 min,1.2 L');
+    const flushed = drainCurves(use({ 'flush-rules.csv': rules }).drains).curves[1];
+    if (flushed === undefined) throw new RangeError('no curve');
+    const crossings = breakEvens(tank, flushed);
+    expect(crossings).toHaveLength(1);
+    for (const pourL of crossings) {
+      expect(curveRatio(tank, pourL)).toBeCloseTo(curveRatio(flushed, pourL) ?? 0, 9);
+      expect(curveRatio(tank, pourL * 0.9)).toBeLessThan(curveRatio(flushed, pourL * 0.9) ?? 0);
+    }
   });
 
   it('says that osmosis is left out where the feed was not tested for solids', () => {

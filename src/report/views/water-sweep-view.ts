@@ -29,7 +29,7 @@ export function regionsView(rows: readonly DrainRegionRow[]): View {
       }),
     ]),
     legend: [
-      'Litres to drain per clean litre behind the name. Devices with a drain line and without a tank; even pours from 07:00 to 22:00.',
+      'Litres to drain per clean litre behind the name. Devices with a drain line, of tanks those that tanks.csv describes and that can give the water; even pours from 07:00 to 22:00.',
       ...(hasDraws
         ? ['With "or": drains least by its estimate, and not told apart from these.']
         : []),
@@ -59,7 +59,6 @@ export function inputsView(rows: readonly WaterInputRow[]): View {
         : `Inputs of the water use; the largest share in a total drain ratio is that of ${most.input} (${most.device}, ${most.scenario}): ${percent(most.share)}`,
     columns: [
       { head: 'Device', align: 'left' },
-      { head: 'Variant', align: 'left' },
       { head: 'Scenario', align: 'left' },
       { head: 'Input', align: 'left' },
       { head: 'Estimate', align: 'right' },
@@ -68,8 +67,7 @@ export function inputsView(rows: readonly WaterInputRow[]): View {
       { head: 'Share', align: 'right' },
     ],
     rows: rows.map((row) => [
-      row.device,
-      row.variant,
+      row.variant === 'standard' ? row.device : `${row.device} (${row.variant})`,
       row.scenario,
       row.input,
       row.estimate === null ? '' : `${significant(row.estimate, 4)}${unitOf(row.unit)}`,
@@ -82,6 +80,11 @@ export function inputsView(rows: readonly WaterInputRow[]): View {
     legend: [
       'Share: of the variance of the total drain ratio. That of drain-ratio includes per-start, which comes from the same fit.',
       'Assumed: the spread of pour sizes is an assumption of the bench; no distribution is published.',
+      ...(rows.some((row) => row.rests_on === 'tank figures')
+        ? [
+            'Tank figures: tolerances of gauge, vessels and clock; the error of the gauge moves all pressures of a tank at once.',
+          ]
+        : []),
     ],
   };
 }

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { fitDrain } from '../../../src/analyse/drain-fit.ts';
+import { pourFlows } from '../../../src/analyse/index.ts';
 import { readBench } from '../../../src/commands/read-bench.ts';
 import { volumeFromMassL } from '../../../src/reference/index.ts';
 import { csv, withBench } from '../../benches/write-bench.ts';
@@ -50,5 +51,25 @@ describe('ratio of totals', () => {
     );
     // The file prints nine digits.
     expect(Math.abs(ratio - (expected['pooled_ratio'] ?? 0))).toBeLessThan(5e-9);
+  });
+});
+
+describe('hand-stopped times', () => {
+  it('MEA-10, derived: equal delays at start and stop cancel, so a time counts as it was read', () => {
+    const { inputs, expected, tolerance } = caseOf('MEA-10');
+    const { watch_s = 0, start_late_s = 0, stop_late_s = 0 } = inputs;
+    const trueS = watch_s + start_late_s - stop_late_s;
+    const [flow] = withBench(
+      {
+        'devices.csv': csv(
+          'device,name,form,technology,tank,drain_line',
+          'a,A,pitcher,carbon,no,no',
+        ),
+        'pours.csv': csv('device,run,volume,time', `a,1,1 L,${watch_s} s`),
+      },
+      (folder) => pourFlows(readBench(folder)).flows,
+    );
+    expect(Math.abs(trueS - (expected['true_s'] ?? 0))).toBeLessThanOrEqual(tolerance.abs ?? 0);
+    expect(Math.abs((flow?.timeS ?? 0) - trueS)).toBeLessThanOrEqual(tolerance.abs ?? 0);
   });
 });

@@ -117,6 +117,16 @@ describe('consumption and tariffs', () => {
     expect(excess(item, 'us_gal_per_day', perDay / usGallonL)).toBeLessThanOrEqual(0);
   });
 
+  it('USE-02, US EPA frequent-questions page: 2 L a day is about the 90th percentile of adults', () => {
+    const item = caseOf('USE-02');
+    const design = waterEfficiencyFigures('consumption').find(
+      ({ metric }) => metric === 'design ingestion, adult 70 kg',
+    );
+    expect(design?.value).toBe(numberIn(item.inputs, 'adult_upper_L_per_day'));
+    const percentile = Number(/(\d+)th percentile of adult/.exec(design?.conditions ?? '')?.[1]);
+    expect(excess(item, 'percentile', percentile)).toBeLessThanOrEqual(0);
+  });
+
   it('USE-03, a 2010 US rate survey, second-hand: 0.00837 USD a gallon is 2.21 USD a cubic metre', () => {
     const item = caseOf('USE-03');
     const reading = readTariff('8.37 USD/kgal', 'volume', 'us');
