@@ -1,39 +1,21 @@
 import {
-  benchUncertainty,
-  breakEvenRange,
-  breakEvens as breakEvensOf,
   CURVE_POURS_ML,
   curveRatio,
-  type DeviceDrain,
-  type DeviceDraws,
   type DrainCurve,
   dailyDrain,
-  drainCurves,
-  drawsOf,
   hasCurve,
-  LARGEST_POUR_L,
-  type LineDraws,
-  largestPourL,
   lineDrainL,
-  lineDraws,
   ranged,
   drainRegions as regionsOf,
 } from '../analyse/index.ts';
-import { BenchError, type Finding } from '../findings/index.ts';
-import type { Bench, BreakEvenRow, WaterCurveRow } from '../model/index.ts';
+import { BenchError } from '../findings/index.ts';
+import type { Bench, WaterCurveRow } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
-import { breakEvenView, curveView, regionsView } from '../report/views/index.ts';
-import { benchWaterUse } from './bench-facts.ts';
+import { curveView, regionsView } from '../report/views/index.ts';
 import { benchOutcome, filterSettings } from './bench-outcome.ts';
-import { checkFilters } from './filters.ts';
+import { type InputsOf, keptCurves, linesOf } from './kept-curves.ts';
 import { quantitySetting } from './quantity-setting.ts';
-import {
-  drawCount,
-  rangeSettings,
-  seedOf,
-  type WaterUseOptions,
-  waterUseSettings,
-} from './water-use-options.ts';
+import { rangeSettings, type WaterUseOptions, waterUseSettings } from './water-use-options.ts';
 
 export interface CurveOptions extends WaterUseOptions {
   /** Pour sizes as written, such as `250 ml`; a fixed list where none is given. */
@@ -81,27 +63,6 @@ export function waterCurve(bench: Bench, options: CurveOptions = {}): Outcome {
   });
 }
 
-/** Pour sizes at which two devices drain the same: rows of `break-even/1`. */
-export function breakEvens(bench: Bench, options: WaterUseOptions = {}): Outcome {
-  const { curves, findings, inputsOf } = keptCurves(bench, options);
-  const rows = breakEvenRows(bench, curves, inputsOf);
-  return benchOutcome(bench, {
-    schema: 'break-even/1',
-    settings: {
-      ...waterUseSettings(bench, options),
-      ...rangeSettings(bench, options),
-      break_even:
-        '(fixed drain A - fixed drain B) / (ratio B - ratio A); with a tank where the curves cross, ' +
-        'up to what it holds',
-      range: 'pour sizes at which the draws of the difference do not tell the two apart, to 100 L',
-      ...filterSettings(options),
-    },
-    rows,
-    findings,
-    views: [breakEvenView(rows)],
-  });
-}
-
 /**
  * Which device drains least at which pour size and number of pours a day: rows of
  * `drain-regions/1`. With a filter the least among those kept.
@@ -133,36 +94,6 @@ export function drainRegions(bench: Bench, options: CurveOptions = {}): Outcome 
     findings,
     views: [regionsView(rows)],
   });
-}
-
-type InputsOf = (drain: DeviceDrain) => DeviceDraws | null;
-
-function keptCurves(
-  bench: Bench,
-  options: WaterUseOptions,
-): {
-  readonly curves: readonly DrainCurve[];
-  readonly findings: readonly Finding[];
-  readonly inputsOf: InputsOf;
-} {
-  const keep = checkFilters(bench, options);
-  const seed = seedOf(bench, options);
-  const use = benchWaterUse(bench, seed);
-  const { curves, findings } = drainCurves(use.drains);
-  const draws = drawCount(bench, options);
-  const drawn = drawsOf(benchUncertainty(bench, use.drains), draws, seed);
-  return {
-    curves: curves.filter(({ drain }) =>
-      keep.keepsDevice(drain.device.values.device, drain.variant),
-    ),
-    findings: [...use.findings, ...findings],
-    inputsOf: (drain) => (draws === 0 ? null : drawn(drain)),
-  };
-}
-
-function linesOf(curve: DrainCurve, inputsOf: InputsOf): LineDraws | null {
-  const inputs = hasCurve(curve) ? inputsOf(curve.drain) : null;
-  return inputs === null ? null : lineDraws(curve.drain, inputs);
 }
 
 function curveRows(
@@ -228,43 +159,6 @@ function curveRow(
     high,
     recovery: estimate === null ? null : 1 / (1 + estimate),
   };
-}
-
-/** All pairs of different devices whose curves are known; a row for each size of a pair. */
-function breakEvenRows(
-  bench: Bench,
-  curves: readonly DrainCurve[],
-  inputsOf: InputsOf,
-): BreakEvenRow[] {
-  const known = curves
-    .filter(hasCurve)
-    .map((curve) => ({ curve, lines: linesOf(curve, inputsOf) }));
-  return known.flatMap(({ curve: a, lines: linesA }, index) =>
-    known.slice(index + 1).flatMap(({ curve: b, lines: linesB }): BreakEvenRow[] => {
-      const pair = {
-        device_a: a.drain.device.values.device,
-        device_b: b.drain.device.values.device,
-        variant_a: a.drain.variant,
-        variant_b: b.drain.variant,
-      };
-      if (pair.device_a === pair.device_b) return [];
-      const sizes = breakEvensOf(a, b);
-      if (sizes.length === 0) return [{ ...pair, pour_mL: null, low_mL: null, high_mL: null }];
-      const largestL = Math.min(LARGEST_POUR_L, largestPourL(a), largestPourL(b));
-      return sizes.map((pourL) => {
-        const range =
-          linesA === null || linesB === null
-            ? null
-            : breakEvenRange(linesA, linesB, pourL, bench.settings.confidence, largestL);
-        return {
-          ...pair,
-          pour_mL: pourL * 1000,
-          low_mL: range === null ? null : range.lowL * 1000,
-          high_mL: range === null || range.highL === null ? null : range.highL * 1000,
-        };
-      });
-    }),
-  );
 }
 
 function rulesLeftOut(curves: readonly DrainCurve[]): Record<string, readonly string[]> {

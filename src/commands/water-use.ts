@@ -6,11 +6,12 @@ import { tankViews } from '../report/views/tank-view.ts';
 import { yardsticksViews } from '../report/views/yardsticks-view.ts';
 import { benchWaterUse } from './bench-facts.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
+import { breakEvens } from './break-evens.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { checkFilters } from './filters.ts';
 import { readBench } from './read-bench.ts';
 import { toldProgress, untold } from './told-progress.ts';
-import { breakEvens, drainRegions, waterCurve } from './water-curves.ts';
+import { drainRegions, waterCurve } from './water-curves.ts';
 import { inputsWork, keptSpread, sweepWork } from './water-sweeps.ts';
 import {
   rangeSettings,
@@ -19,7 +20,8 @@ import {
   waterUseSettings,
 } from './water-use-options.ts';
 
-export { breakEvens, type CurveOptions, drainRegions, waterCurve } from './water-curves.ts';
+export { breakEvens } from './break-evens.ts';
+export { type CurveOptions, drainRegions, waterCurve } from './water-curves.ts';
 export { type SweepOptions, sweepWaterUse, waterInputs } from './water-sweeps.ts';
 export { seedOf, type WaterUseOptions, waterUseSettings } from './water-use-options.ts';
 

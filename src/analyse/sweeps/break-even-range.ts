@@ -30,10 +30,26 @@ export function breakEvenRange(
   largestL: number = LARGEST_POUR_L,
 ): BreakEvenRange {
   const isMixed = (sizeL: number) => !areToldApart(a, b, sizeL, confidence);
+  const apartL = largerApart(isMixed, pourL, largestL);
   return {
     lowL: isMixed(0) ? 0 : lastMixed(isMixed, pourL, 0),
-    highL: pourL >= largestL || isMixed(largestL) ? null : lastMixed(isMixed, pourL, largestL),
+    highL: apartL === null ? null : lastMixed(isMixed, pourL, apartL),
   };
+}
+
+/**
+ * A larger pour at which the two are told apart: the largest, else half of it and so on, as the
+ * largest pour of a tank is more than some of its draws hold.
+ */
+function largerApart(
+  isMixed: (sizeL: number) => boolean,
+  pourL: number,
+  largestL: number,
+): number | null {
+  for (let sizeL = largestL; sizeL > pourL; sizeL /= 2) {
+    if (!isMixed(sizeL)) return sizeL;
+  }
+  return null;
 }
 
 /** Halves the way from a size that is mixed up to one that is not. */

@@ -1,3 +1,4 @@
+import { curveRatio } from '../../../analyse/index.ts';
 import { type BreakEvenRow, STANDARD } from '../../../model/index.ts';
 import { rangeText } from '../../views/water-use-view.ts';
 import { isolatedRows } from '../curve-rows.ts';
@@ -6,6 +7,9 @@ import type { NotesInput } from '../notes-input.ts';
 import { count, figure, markup, NOTHING, type Piece, quoted, say } from '../piece.ts';
 import { stateNames } from '../subjects.ts';
 import { left, right, tablePiece } from '../table.ts';
+
+/** A pour so much smaller than a break-even tells who drains less on that side. */
+const JUST_BELOW = 0.999;
 
 /** Pairs of standard states that change places inside the sizes of the curves. */
 export function breakEvens(input: NotesInput): Piece {
@@ -24,10 +28,13 @@ export function breakEvens(input: NotesInput): Piece {
     return say`Of ${pairs} of devices in their standard state, none changes places ${between}: of each pair the same one reads lower.`;
   }
   const name = stateNames(input.bench);
-  const fixed = (device: string): number =>
-    input.curves.find(
+  const ratioBelow = (device: string, row: BreakEvenRow): number => {
+    const curve = input.curves.find(
       ({ drain }) => drain.device.values.device === device && drain.variant === STANDARD,
-    )?.isolated?.fixedL ?? 0;
+    );
+    const pourL = (JUST_BELOW * (row.pour_mL ?? 0)) / 1000;
+    return (curve === undefined ? null : curveRatio(curve, pourL)) ?? 0;
+  };
   return tablePiece({
     caption: say`Of ${pairs} of devices in their standard state, ${count('pairs.found', found.length)} ${markup(found.length === 1 ? 'changes' : 'change')} places ${between}`,
     columns: [
@@ -39,13 +46,14 @@ export function breakEvens(input: NotesInput): Piece {
     rows: found.map((row) => {
       const a = quoted(name(row.device_a, row.variant_a));
       const b = quoted(name(row.device_b, row.variant_b));
-      const key = `${row.device_a}.${row.device_b}`;
+      const key = `${row.device_a}.${row.device_b}${isSecond(found, row) ? '.second' : ''}`;
       const rest = [pour(key, row.pour_mL ?? 0), undecided(`${key}.range`, row)];
-      return fixed(row.device_a) < fixed(row.device_b) ? [a, b, ...rest] : [b, a, ...rest];
+      const isFirstSmall = ratioBelow(row.device_a, row) < ratioBelow(row.device_b, row);
+      return isFirstSmall ? [a, b, ...rest] : [b, a, ...rest];
     }),
     legend: [
       markup(
-        'Not told apart: pour sizes at which the ranges of the measurements do not tell the two apart. Tanks whose refill is described have curves that are no straight lines, and enter no pair. All pairs, other variants too: [tables/break-even.csv](tables/break-even.csv).',
+        'Not told apart: pour sizes at which the ranges of the measurements do not tell the two apart. The curve of a tank whose refill is described is no straight line and may cross another twice. All pairs, other variants too: [tables/break-even.csv](tables/break-even.csv).',
       ),
     ],
   });
@@ -56,4 +64,14 @@ function undecided(key: string, { low_mL, high_mL }: BreakEvenRow): Piece {
   if (high_mL !== null) return figure(key, [low_mL, high_mL], 'mL', rangeText(low_mL, high_mL));
   const from = rangeText(low_mL, low_mL).split(' to ')[0] ?? '';
   return figure(key, low_mL, 'mL', `from ${from}`);
+}
+
+/** True for the larger of two sizes at which one pair changes places. */
+function isSecond(rows: readonly BreakEvenRow[], row: BreakEvenRow): boolean {
+  return rows.some(
+    (other) =>
+      other.device_a === row.device_a &&
+      other.device_b === row.device_b &&
+      (other.pour_mL ?? 0) < (row.pour_mL ?? 0),
+  );
 }
