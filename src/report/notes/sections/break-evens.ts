@@ -23,7 +23,8 @@ export function breakEvens(input: NotesInput): Piece {
     .filter((row) => row.pour_mL !== null && row.pour_mL >= low && row.pour_mL <= high)
     .sort((a, b) => (a.pour_mL ?? 0) - (b.pour_mL ?? 0));
   const between = say`between ${pour('from', low)} and ${pour('to', high)}`;
-  const pairs = say`${count('pairs', rows.length)} ${markup(rows.length === 1 ? 'pair' : 'pairs')}`;
+  const all = pairCount(rows);
+  const pairs = say`${count('pairs', all)} ${markup(all === 1 ? 'pair' : 'pairs')}`;
   if (found.length === 0) {
     return say`Of ${pairs} of devices in their standard state, none changes places ${between}: of each pair the same one reads lower.`;
   }
@@ -36,7 +37,7 @@ export function breakEvens(input: NotesInput): Piece {
     return (curve === undefined ? null : curveRatio(curve, pourL)) ?? 0;
   };
   return tablePiece({
-    caption: say`Of ${pairs} of devices in their standard state, ${count('pairs.found', found.length)} ${markup(found.length === 1 ? 'changes' : 'change')} places ${between}`,
+    caption: say`Of ${pairs} of devices in their standard state, ${count('pairs.found', pairCount(found))} ${markup(pairCount(found) === 1 ? 'changes' : 'change')} places ${between}`,
     columns: [
       left('Less drain in smaller pours'),
       left('Less drain in larger pours'),
@@ -74,4 +75,9 @@ function isSecond(rows: readonly BreakEvenRow[], row: BreakEvenRow): boolean {
       other.device_b === row.device_b &&
       (other.pour_mL ?? 0) < (row.pour_mL ?? 0),
   );
+}
+
+/** Pairs of devices; one that changes places twice has two rows. */
+function pairCount(rows: readonly BreakEvenRow[]): number {
+  return new Set(rows.map(({ device_a, device_b }) => JSON.stringify([device_a, device_b]))).size;
 }
