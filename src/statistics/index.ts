@@ -36,6 +36,11 @@ export { type LognormalMle, lognormalMle } from './lognormal-mle.ts';
 export { arithmeticMean, sampleCovariance, sampleSd } from './mean-and-sd.ts';
 export { type MeanInterval, meanInterval } from './mean-interval.ts';
 export {
+  type MostProbableNumber,
+  mostProbableNumber,
+  type TubeSet,
+} from './most-probable-number.ts';
+export {
   normalCdf,
   normalLogProbability,
   normalQuantile,
