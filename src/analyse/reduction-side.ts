@@ -58,11 +58,14 @@ export function joinResults(
     size: Number.isFinite(high) ? high : low,
   }));
   const uncertainty = combineUncertainties(parts, how);
+  const [first] = results;
+  const mostProbable = first?.kind === 'mostProbable' && results.length === 1 ? first : null;
   return {
+    ...(mostProbable === null ? {} : { mostProbable }),
     interval,
     readings: join(ownReadings),
     atDetectionLimit: join(intervals(results, 'detection')),
-    state: stateOf(states, isPoint),
+    state: states.has('mostProbable') ? stateOfInterval(interval) : stateOf(states, isPoint),
     estimate: isPoint ? interval.low : null,
     uncertainty: isPoint ? atLeastScatter(uncertainty, results, interval.low) : uncertainty,
     isDecisionBound: bound === 'detection' && states.has('notDetected'),
@@ -76,6 +79,12 @@ function stateOf(kinds: ReadonlySet<LabResult['kind']>, isPoint: boolean): SideS
   if (kinds.has('aboveRange')) return 'aboveRange';
   if (kinds.size === 1 && kinds.has('notDetected')) return 'notDetected';
   return isPoint ? 'quantified' : 'between';
+}
+
+/** No tube grew: nothing bounds it from below; every tube grew: nothing from above. */
+function stateOfInterval({ low, high }: Interval): SideState['state'] {
+  if (high === Number.POSITIVE_INFINITY) return 'aboveRange';
+  return low === 0 ? 'notDetected' : 'between';
 }
 
 /** The standard error of replicates replaces a smaller uncertainty of their mean. */
@@ -139,8 +148,18 @@ function methodOf(
         : `arithmetic mean of ${results.length} results`;
   const isBounded = results.some((result) => result.kind === 'notDetected');
   const words = isBounded ? `${joined}; not detected: bounded by the ${bound} limit` : joined;
+  const [first] = results;
+  if (first?.kind === 'mostProbable' && results.length === 1) return tubeWords(first);
   const summary = how === 'mean' ? summariseCensored(intervals(results, 'detection')) : null;
   return summary === null ? words : `${words}; ${summaryWords(summary)}`;
+}
+
+function tubeWords({ value, tubes }: Extract<LabResult, { kind: 'mostProbable' }>): string {
+  const number =
+    value === null
+      ? 'most probable number'
+      : `most probable number ${Number(value.toPrecision(3))}`;
+  return `${number}, exact limits of the tubes: ${tubes} grew`;
 }
 
 /** The means that take non-detects into account, beside the bounds that decide. */

@@ -20,6 +20,12 @@ export interface UncertainSide extends SideState {
    * not bound the truth with any confidence, and nothing is added to it.
    */
   readonly isDecisionBound: boolean;
+  /** Of a most probable number whose tubes are known: its logarithm scatters about normally. */
+  readonly mostProbable?: {
+    /** Null where no tube or every tube grew. */
+    readonly value: number | null;
+    readonly uLog: number | null;
+  };
 }
 
 export interface StatementOptions {
@@ -63,19 +69,40 @@ const UNTESTED: ReductionStatement = {
 export function riseProbability(
   feed: UncertainSide | null,
   product: UncertainSide | null,
-  { correlation }: StatementOptions,
+  { confidence, correlation }: StatementOptions,
 ): number | null {
   if (feed === null || product === null) return null;
   const arePoints = feed.estimate !== null && product.estimate !== null;
   if (!arePoints && !(product.interval.low > feed.interval.high)) return 1;
   const first = product.readings.low;
   const second = feed.readings.high;
+  if (feed.mostProbable !== undefined && product.mostProbable !== undefined) {
+    return logRiseProbability(feed, product, confidence);
+  }
   if (!Number.isFinite(second) || !Number.isFinite(first)) return 1;
   const uFirst = standardUncertainty(product.uncertainty, first);
   const uSecond = standardUncertainty(feed.uncertainty, second);
   const covariance = arePoints ? correlation * uFirst * uSecond : 0;
   const { z } = differenceTest({ first, second, uFirst, uSecond, covariance });
   return studentTCdf(-z, degreesOfFreedom(feed, product));
+}
+
+/**
+ * Of two most probable numbers: the normal test of the difference of their logarithms. A number without
+ * an estimate counts as its limit; of two of those only their confidence is known.
+ */
+function logRiseProbability(
+  feed: UncertainSide,
+  product: UncertainSide,
+  confidence: number,
+): number {
+  const first = product.mostProbable?.value ?? product.interval.low;
+  const second = feed.mostProbable?.value ?? feed.interval.high;
+  const uFirst = product.mostProbable?.uLog ?? 0;
+  const uSecond = feed.mostProbable?.uLog ?? 0;
+  if (uFirst === 0 && uSecond === 0) return 1 - confidence;
+  return differenceTest({ first: Math.log(first), second: Math.log(second), uFirst, uSecond })
+    .pValue;
 }
 
 /** Share of the false statements that the confidence leaves, kept for rises. */

@@ -1,7 +1,8 @@
-import { riseLevel } from '../analyse/index.ts';
+import { type ReductionFact, riseLevel, statementOptions } from '../analyse/index.ts';
+import { type ReductionSummary, summariseReductions } from '../compare/index.ts';
 import type { Bench } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
-import { reductionViews } from '../report/views/index.ts';
+import { reductionViews, replicateViews } from '../report/views/index.ts';
 import { benchReductions } from './bench-facts.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
@@ -29,8 +30,19 @@ export function reductions(bench: Bench, filters: Filters = {}): Outcome {
     settings: { ...reductionSettings(bench), ...filterSettings(filters) },
     rows: kept.map((fact) => fact.row),
     findings,
-    views: reductionViews(kept),
+    views: [...reductionViews(kept), ...replicateViews(repeatedEvents(bench, kept))],
   });
+}
+
+/** Every device and analyte over its events, natural and spiked feeds apart. */
+function repeatedEvents(bench: Bench, facts: readonly ReductionFact[]): ReductionSummary[] {
+  const options = statementOptions(bench);
+  return (['natural', 'spiked'] as const).flatMap((kind) =>
+    summariseReductions(
+      facts.filter(({ row }) => row.kind === kind),
+      options,
+    ),
+  );
 }
 
 /** Every setting and method a reduction depends on. */

@@ -104,6 +104,24 @@ describe('a sum over fixed members', () => {
     });
   });
 
+  it('carries the interval of its reduction, uncertainty and all, and not plain bounds alone', () => {
+    const row = logOf(['F,Legionella,5000,CFU/L,,1', 'P,Legionella,50,CFU/L,,1']);
+    // Two figures: as reported log10(5000/50) = 2 at both ends, the interval around it.
+    expect([row?.low, row?.high]).toEqual([2, 2]);
+    expect(row?.estimate).toBeCloseTo(2, 12);
+    expect(row?.interval_low ?? 2).toBeLessThan(1.95);
+    expect(row?.interval_high ?? 2).toBeGreaterThan(2.05);
+    expect(row?.confidence).toBe(0.95);
+  });
+
+  it('of a product in which nothing was found has no upper end', () => {
+    const row = logOf(['F,Legionella,5000,CFU/L,,1', 'P,Legionella,ND,CFU/L,,1']);
+    expect(row).toMatchObject({ high: null, interval_high: null, estimate: null });
+    // Not detected is in place of the limit: log10(5000/1), and lower with the feed's uncertainty.
+    expect(row?.low).toBeCloseTo(Math.log10(5000), 12);
+    expect(row?.interval_low ?? 9).toBeLessThan(row?.low ?? 0);
+  });
+
   it('is left out where fewer than two members were tested', () => {
     expect(sumOf('tthm', members(['48'], ['2']))).toBeUndefined();
   });

@@ -2,7 +2,7 @@
 // Never computes a lab result or a volume anew, never words or rounds a figure.
 // Imports the folders to its left except read/ and normalise/.
 export { type Measure, measuresOf } from './measures.ts';
-export type { ReductionSummary } from './reduction-summary.ts';
+export { type ReductionSummary, summariseReductions } from './reduction-summary.ts';
 export {
   type AnalyteComparison,
   type JudgedPair,

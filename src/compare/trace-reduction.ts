@@ -146,7 +146,7 @@ function resultSteps(bench: Bench, index: number, unit: string): TraceStep[] {
     {
       depth: 2,
       what: `result "${result.text}": ${kindWords(result)}`,
-      value: result.kind === 'quantified' ? result.value : null,
+      value: result.kind === 'quantified' || result.kind === 'mostProbable' ? result.value : null,
       unit,
       formula: limitWords(result, unit),
       place: resultPlace(bench.results, index),
@@ -185,6 +185,8 @@ function kindWords(result: LabResult): string {
       return 'detected, not quantified';
     case 'aboveRange':
       return 'above the range of the method';
+    case 'mostProbable':
+      return `most probable number of tubes: ${result.tubes} grew`;
     case 'missing':
       return 'no result';
     default:

@@ -109,6 +109,8 @@ const CODES = {
   'result-sign-clash': error('The sign column and the result cell contradict each other.'),
   'rows-left-out': note('Rows of a lab file are not results and were left out, by reason.'),
   'decimal-unclear': error('A number could be read with either decimal mark.'),
+  'tubes-impossible': error('More tubes are positive than there are, or too many to go through.'),
+  'tubes-disagree': warning('The tubes of a sample do not give the number the lab prints.'),
   // Quality control of lab results
   'blank-contaminated': warning('A blank holds an analyte, and results are not clear of it.'),
   'blank-detection': note('A blank holds an analyte; every result is clear of it.'),

@@ -139,6 +139,15 @@ export const SPIKES = {
   note: noteColumn,
 } as const;
 
+export const TUBES = {
+  sample: required(key('the sample, as in samples.csv', 'S-01')),
+  analyte: required(text('the organism, by key, name or alias', 'E. coli')),
+  volume: required(positive(['volume'], 'undiluted sample in each tube or well', '10 ml')),
+  tubes: required(number(AT_LEAST_ONE, 'tubes or wells of this volume', '5')),
+  positive: required(number(COUNT, 'how many of them grew', '3')),
+  note: noteColumn,
+} as const;
+
 export const EXTRA_ANALYTES = {
   key: required(key('a kebab-case key, new or of an existing analyte', 'my-tracer')),
   name: text('the name to print; needed for a new analyte', 'My tracer'),
@@ -344,6 +353,12 @@ export const FILES = {
     path: 'spikes.csv',
     row: 'the dose of one analyte in a spiked feed',
     columns: SPIKES,
+  },
+  tubes: {
+    ...plain,
+    path: 'tubes.csv',
+    row: 'the tubes of one volume of a most probable number',
+    columns: TUBES,
   },
   analytes: {
     ...plain,

@@ -50,7 +50,29 @@ export interface Missing extends Figure {
   readonly reason: MissingReason;
 }
 
-export type LabResult = Quantified | NotDetected | NotQuantified | AboveRange | Missing;
+/**
+ * A most probable number whose tubes are known: an interval that holds the chance of the tubes.
+ *
+ * `value` is null where no tube or every tube grew; `low` is 0 and `high` is Infinity there.
+ */
+export interface MostProbable extends Figure {
+  readonly kind: 'mostProbable';
+  readonly value: number | null;
+  readonly low: number;
+  readonly high: number;
+  /** Standard uncertainty of the natural logarithm of the value; null without one. */
+  readonly uLog: number | null;
+  /** `2 of 3, 1 of 3, 0 of 3`, the largest volume first. */
+  readonly tubes: string;
+}
+
+export type LabResult =
+  | Quantified
+  | NotDetected
+  | NotQuantified
+  | AboveRange
+  | MostProbable
+  | Missing;
 
 /** Which limit bounds a result that was not detected. */
 export type NondetectBound = 'reporting' | 'detection';
@@ -82,6 +104,8 @@ export function intervalOf(result: LabResult, bound: NondetectBound): Interval |
       return { low: result.mdl ?? 0, high: result.rl ?? Number.POSITIVE_INFINITY };
     case 'aboveRange':
       return { low: result.limit, high: Number.POSITIVE_INFINITY };
+    case 'mostProbable':
+      return { low: result.low, high: result.high };
     case 'missing':
       return null;
     default:

@@ -69,6 +69,12 @@ export const logReductionRow = z.strictObject({
   firm: z.boolean(),
   low: maybe.describe('lower bound of log10(feed/product) as reported; null when unbounded'),
   high: maybe.describe('upper bound; null when nothing was found in the product'),
+  estimate: maybe.describe('where both sides are single figures'),
+  interval_low: maybe.describe(
+    'the printed reduction as a log10: lower end with the uncertainty of both sides; null when unbounded',
+  ),
+  interval_high: maybe.describe('upper end likewise; null when it reaches complete removal'),
+  confidence: maybe.describe('of the interval; null when it carries none'),
   counted: z
     .strictObject({
       low: maybe,

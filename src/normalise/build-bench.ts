@@ -20,6 +20,7 @@ import { checkDeviceRows } from './row-checks.ts';
 import { checkSamples } from './sample-checks.ts';
 import { sampleLookup } from './sample-lookup.ts';
 import { checkSpikes } from './spike-checks.ts';
+import { addTubeResults } from './tube-results.ts';
 
 /** What reading the folder gave, before any meaning. */
 export interface RawBench {
@@ -55,6 +56,7 @@ export function buildBench(raw: RawBench): Bench {
   const rows = new Map<string, number>();
   const samplesOf = (stem: string) => sampleLookup(stem, tables.samples, tables.bottles);
   findings.push(...readLabFiles(raw.labFiles, { analytes: extra.index, samplesOf }, builder));
+  findings.push(...addTubeResults(tables, extra.index, raw.settings.confidence, builder));
   const results = builder.build();
   for (const file of results.files) rows.set(file.path, file.rowsRead);
   findings.push(...checkSamples(tables.samples, results), ...unknownLabs(tables, results.files));
@@ -84,6 +86,7 @@ function readTables(raw: RawBench, measures: Measures | null, findings: Finding[
     samples: read('samples'),
     bottles: read('bottles'),
     spikes: read('spikes'),
+    tubes: read('tubes'),
     analytes: read('analytes'),
     pours: read('pours'),
     drainRuns: read('drainRuns'),

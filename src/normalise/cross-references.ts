@@ -115,7 +115,10 @@ function unknownSamples(tables: BenchTables): Finding[] {
   const inBottles = tables.bottles.map((row) =>
     missing(row, 'sample', known, 'sample-unknown', 'samples.csv'),
   );
-  return [...inSamples, ...inBottles].filter((item) => item !== null);
+  const inTubes = tables.tubes.map((row) =>
+    missing(row, 'sample', known, 'sample-unknown', 'samples.csv'),
+  );
+  return [...inSamples, ...inBottles, ...inTubes].filter((item) => item !== null);
 }
 
 function unknownRules(tables: BenchTables): Finding[] {
@@ -154,6 +157,11 @@ function duplicateKeys(tables: BenchTables): Finding[] {
       'lab_sample',
     ),
     ...duplicates(tables.spikes, (row) => `${row.values.event}\t${row.values.analyte}`, 'event'),
+    ...duplicates(
+      tables.tubes,
+      ({ values }) => [values.sample, values.analyte, values.volume.text].join('\t'),
+      'volume',
+    ),
     ...duplicates(tables.flushRules, (row) => `${row.values.device}\t${row.values.rule}`, 'rule'),
     ...duplicates(tables.tanks, (row) => row.values.device, 'device'),
     ...duplicates(

@@ -71,6 +71,25 @@ export class ResultTableBuilder {
     this.#columns.result[at] = row.result;
   }
 
+  /** The rows so far of a sample and analyte, by position. */
+  find(sample: number, analyte: number): number[] {
+    const found: number[] = [];
+    for (let at = 0; at < this.#length; at += 1) {
+      const isWanted = this.#columns.sample[at] === sample && this.#columns.analyte[at] === analyte;
+      if (isWanted) found.push(at);
+    }
+    return found;
+  }
+
+  resultAt(at: number): LabResult | undefined {
+    return this.#distinct[this.#columns.result[at] ?? -1];
+  }
+
+  /** Gives a row of any file another result; its place stays. */
+  setResult(at: number, result: number): void {
+    this.#columns.result[at] = result;
+  }
+
   lineAt(at: number): number {
     return this.#columns.line[at] ?? 0;
   }

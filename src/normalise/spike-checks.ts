@@ -3,6 +3,7 @@ import { type BenchRow, cellPlace } from '../model/index.ts';
 import { type AnalyteIndex, conversionTo } from '../reference/index.ts';
 import type { BenchTables } from './cross-references.ts';
 import { CONVERSION_CODES } from './lab-files/figure-reader.ts';
+import { namedAnalyte } from './named-analyte.ts';
 import { isVoid } from './sample-checks.ts';
 
 /** What a row of spikes.csv needs beyond its own cells: a spiked feed, a known analyte, its unit. */
@@ -35,24 +36,8 @@ function withoutFeed(row: BenchRow<'spikes'>, spiked: readonly string[]): Findin
 
 function unusableDose(row: BenchRow<'spikes'>, analytes: AnalyteIndex): Finding[] {
   const { analyte: name, dose } = row.values;
-  const known = analytes.byKey(name);
-  const reading =
-    known === undefined
-      ? analytes.resolve(name, null)
-      : ({ kind: 'found', analyte: known, basis: null } as const);
-  if (reading.kind !== 'found') {
-    const near = reading.kind === 'unknown' ? reading.suggestions : [];
-    return [
-      finding(
-        reading.kind === 'ambiguous' ? 'analyte-ambiguous' : 'analyte-unknown',
-        `"${name}" is not one analyte of the tables or of analytes.csv`,
-        near.length === 0
-          ? 'name one analyte as the lab does'
-          : `did you mean ${near.join(' or ')}?`,
-        cellPlace(row, 'analyte'),
-      ),
-    ];
-  }
+  const named = namedAnalyte(row, name, analytes);
+  if ('code' in named) return [named];
   const [part, ...others] = dose.parts;
   if (part === undefined || others.length > 0 || part.times !== 1) {
     return [
@@ -64,7 +49,7 @@ function unusableDose(row: BenchRow<'spikes'>, analytes: AnalyteIndex): Finding[
       ),
     ];
   }
-  const conversion = conversionTo(reading.analyte, part.unit, reading.basis);
+  const conversion = conversionTo(named.analyte, part.unit, named.basis);
   if (conversion.kind === 'conversion') return [];
   return [
     finding(

@@ -167,9 +167,11 @@ function eachSampleMisses(
     const low =
       result.kind === 'quantified'
         ? result.value
-        : result.kind === 'aboveRange'
-          ? result.limit
-          : (result.kind === 'notQuantified' && result.mdl) || 0;
+        : result.kind === 'mostProbable'
+          ? result.low
+          : result.kind === 'aboveRange'
+            ? result.limit
+            : (result.kind === 'notQuantified' && result.mdl) || 0;
     return target.kind === 'level' ? low > target.value : 1 - low / highest < target.fraction;
   });
 }

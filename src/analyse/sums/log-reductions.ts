@@ -53,9 +53,30 @@ export function computeLogReductions(
       outcome,
       firm,
       ...bounds,
+      ...statedInterval(row.reduction),
       counted: feed === null || product === null ? null : countedBounds(bench, unit, feed, product),
     };
   });
+}
+
+/** The interval of a reduction R as that of -log10(1 - R); R rises with it. */
+function statedInterval({
+  estimate,
+  interval_low,
+  interval_high,
+  confidence,
+}: ReductionFact['row']['reduction']): Pick<
+  LogReductionRow,
+  'estimate' | 'interval_low' | 'interval_high' | 'confidence'
+> {
+  const asLog = (fraction: number | null): number | null =>
+    fraction === null || !(fraction < 1) ? null : -Math.log10(1 - fraction);
+  return {
+    estimate: asLog(estimate),
+    interval_low: asLog(interval_low),
+    interval_high: asLog(interval_high),
+    confidence,
+  };
 }
 
 function countedBounds(
@@ -82,6 +103,10 @@ function countOf(bench: Bench, unit: string, side: Side, confidence: number): Co
   const [index, ...others] = side.results;
   if (index === undefined || others.length > 0) return notCounted('several results');
   const result = resultAt(bench.results, index);
+  if (result.kind === 'mostProbable') {
+    const { low, high } = result;
+    return { low, high, count: null, method: `exact limits of the tubes: ${result.tubes} grew` };
+  }
   const one = result.rl;
   if (one === null || !(one > 0)) return notCounted('no reporting limit, volume not known');
   if (result.kind !== 'notDetected' && result.kind !== 'quantified') {

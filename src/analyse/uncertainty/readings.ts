@@ -21,6 +21,8 @@ export function readingsOf(result: LabResult, isCount = false): Interval {
       return { low: result.mdl ?? 0, high: result.rl ?? Number.POSITIVE_INFINITY };
     case 'aboveRange':
       return { low: result.limit, high: Number.POSITIVE_INFINITY };
+    case 'mostProbable':
+      return { low: result.low, high: result.high };
     case 'missing':
       throw new RangeError('a missing result has no reading');
     default:

@@ -31,7 +31,17 @@ export function resultUncertainties(bench: Bench): (index: number) => Uncertaint
   };
 }
 
+/** The interval of a most probable number holds all its uncertainty. */
+const IN_THE_INTERVAL: Uncertainty = {
+  relative: 0,
+  additive: 0,
+  counting: 0,
+  from: 'stated',
+  degreesOfFreedom: Number.POSITIVE_INFINITY,
+};
+
 function statedUncertainty(result: LabResult): Uncertainty | null {
+  if (result.kind === 'mostProbable') return IN_THE_INTERVAL;
   if (result.kind !== 'quantified' || result.standardUncertainty === null) return null;
   const { value, standardUncertainty } = result;
   return {
@@ -54,6 +64,8 @@ function sizeOf(result: LabResult): number {
       return result.rl ?? result.mdl ?? 0;
     case 'notDetected':
       return result.mdl ?? result.rl ?? 0;
+    case 'mostProbable':
+      return result.value ?? 0;
     case 'missing':
       return 0;
     default:

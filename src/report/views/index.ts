@@ -10,6 +10,7 @@ export { otherFeedViews } from './other-feed-view.ts';
 export { poursView } from './pours-view.ts';
 export { reductionText, sideText, summaryText } from './reduction-words.ts';
 export { reductionViews } from './reductions-view.ts';
+export { replicateViews } from './replicates-view.ts';
 export { spikesViews } from './spikes-view.ts';
 export { logReductionsViews, sumsViews } from './sums-view.ts';
 export { toldApartGroupViews, toldApartView, toldApartViews } from './told-apart-view.ts';
