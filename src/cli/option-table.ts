@@ -18,8 +18,8 @@ interface OptionEntry {
 }
 
 /**
- * Every option of every command: a flag has one meaning, wherever it is given. The one exception is
- * `--out`, which is a file for data and a folder for notes.
+ * Every option of every command: a flag has one meaning, wherever it is given. The exceptions
+ * are `--out`, a file for data and a folder for notes, and `--feed`, which other-feed cannot do without.
  */
 const OPTIONS = {
   device: {
@@ -57,6 +57,11 @@ const OPTIONS = {
     about: 'analysis of the other feed, in any layout of a lab export; required',
     required: true,
   },
+  plannedFeed: {
+    flags: '--feed <file>',
+    group: 'Input',
+    about: 'analysis of the feed to plan for, in any layout of a lab export (default: that of the bench)',
+  },
   feedSample: {
     flags: '--feed-sample <name>',
     group: 'Input',
@@ -66,6 +71,11 @@ const OPTIONS = {
     flags: '--throughput <volume>',
     group: 'Input',
     about: 'volume the devices have treated, such as "300 L" (default: any that was tested)',
+  },
+  prices: {
+    flags: '--prices <file>',
+    group: 'Input',
+    about: 'price list of laboratories: lab, package, price, analyte, limit',
   },
   seed: {
     flags: '--seed <integer>',
@@ -153,8 +163,8 @@ const OPTIONS = {
     flags: '--margin <points-or-factor>',
     group: 'Method',
     about:
-      'devices within it are equivalent: "5 %" is points of the reduction, "1.5x" a factor between ' +
-      'what passes (default: equivalence_margin of bench.json)',
+      'the difference of two devices that counts: "5 %" is points of the reduction, "1.5x" a factor ' +
+      'between what passes (default: equivalence_margin of bench.json)',
     excludes: ['groups'],
   },
   pour: {
@@ -180,6 +190,46 @@ const OPTIONS = {
     flags: '--above <tds>',
     group: 'Method',
     about: 'count the water above this reading, such as "50 ppm"; implies --idle-rise',
+  },
+  plan: {
+    flags: '--plan',
+    group: 'Method',
+    about: 'give what a feed can show at a limit, the feed it needs, and the replicates',
+    excludes: ['packages'],
+  },
+  packages: {
+    flags: '--packages',
+    group: 'Method',
+    about: 'give the cheapest lab packages that answer the questions',
+    excludes: ['plan'],
+  },
+  wanted: {
+    flags: '--wanted <analyte=reduction>',
+    group: 'Method',
+    about: 'a reduction to be shown, such as "lead=99 %"; repeatable (default: the claims)',
+    repeatable: true,
+  },
+  power: {
+    flags: '--power <share>',
+    group: 'Method',
+    about: 'chance of telling it (default: 80 %)',
+  },
+  budget: {
+    flags: '--budget <money>',
+    group: 'Method',
+    about: 'spend no more than this, such as "500 USD"',
+  },
+  events: {
+    flags: '--events <integer>',
+    group: 'Method',
+    about: 'sampling events to pay for (default: 1)',
+    integer: true,
+  },
+  replicates: {
+    flags: '--replicates <integer>',
+    group: 'Method',
+    about: 'product samples of each device at each event (default: 1)',
+    integer: true,
   },
   writeLayouts: {
     flags: '--write-layouts',

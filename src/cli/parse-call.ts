@@ -123,6 +123,14 @@ interface RawOptions {
   feed?: string;
   feedSample?: string;
   throughput?: string;
+  plan?: boolean;
+  packages?: boolean;
+  prices?: string;
+  wanted?: string[];
+  power?: string;
+  budget?: string;
+  events?: number;
+  replicates?: number;
   writeLayouts?: boolean;
   against?: string;
   out?: string;
@@ -169,6 +177,14 @@ function toCall(entry: CommandEntry, command: Command): ParsedCall {
       feed: raw.feed ?? null,
       feedSample: raw.feedSample ?? null,
       throughput: raw.throughput ?? null,
+      plan: raw.plan === true,
+      packages: raw.packages === true,
+      prices: raw.prices ?? null,
+      wanted: raw.wanted ?? [],
+      power: raw.power ?? null,
+      budget: raw.budget ?? null,
+      events: raw.events ?? null,
+      replicates: raw.replicates ?? null,
       writeLayouts: raw.writeLayouts === true,
       against: raw.against ?? null,
       folder: writesFolder ? (raw.out ?? null) : null,

@@ -65,18 +65,34 @@ export interface CallOptions {
   readonly toldApart: boolean;
   /** compare: the groups of devices not told apart. */
   readonly groups: boolean;
-  /** compare: a margin of equivalence as written, such as `5 %` or `1.5x`; null: as bench.json says. */
+  /** compare, next-tests: the difference that counts, as written, such as `5 %` or `1.5x`; null: as bench.json says. */
   readonly margin: string | null;
   /** pours: the first water after a pause. */
   readonly idleRise: boolean;
   /** pours: a TDS reading as written, such as `50 ppm`; null: none is chosen. */
   readonly above: string | null;
-  /** other-feed: file with the analysis of the other feed; null for every other command. */
+  /** other-feed, next-tests: file with the analysis of a feed; null: none was named. */
   readonly feed: string | null;
-  /** other-feed: sample of that file; null: its only one. */
+  /** Sample of that file; null: its only one. */
   readonly feedSample: string | null;
   /** other-feed: volume the devices have treated, as written; null: none is asked for. */
   readonly throughput: string | null;
+  /** next-tests: what can be shown before a sample is taken. At most one of the two is true. */
+  readonly plan: boolean;
+  /** next-tests: the cheapest lab packages. */
+  readonly packages: boolean;
+  /** next-tests: price list of laboratories; null: none. */
+  readonly prices: string | null;
+  /** next-tests: reductions to be shown, as written: `lead=99 %`. */
+  readonly wanted: readonly string[];
+  /** next-tests: as written; null: 80 %. */
+  readonly power: string | null;
+  /** next-tests: an amount of money as written; null: no limit. */
+  readonly budget: string | null;
+  /** next-tests: sampling events of a campaign; null: one. */
+  readonly events: number | null;
+  /** next-tests: product samples of each device at each event; null: one. */
+  readonly replicates: number | null;
   /** check: write a sidecar layout beside each lab file. */
   readonly writeLayouts: boolean;
   /** check: an earlier edition whose published numbers are compared with these. */

@@ -95,7 +95,10 @@ function dimensionsFor(analyte: Analyte): Dimension[] {
 }
 
 /** The fraction of `98 %` or `4 log`; otherwise what is wrong with it. */
-function reductionOf({ number, unit }: QuantityPart): ClaimTarget | string {
+export function reductionOf({
+  number,
+  unit,
+}: QuantityPart): Extract<ClaimTarget, { kind: 'reduction' }> | string {
   const fraction =
     unit.name === '%'
       ? ratioValue(exactRatio(`${number}/100`))

@@ -235,6 +235,12 @@ const CODES = {
     'A part of the cost of a device is not known; its total is a lower bound.',
   ),
   'cost-input': error('The input of a cost is not usable.'),
+  // Price lists and planned tests
+  'price-missing': error('A package of a price list has no price.'),
+  'price-conflict': error('A package of a price list stands with two prices.'),
+  'price-limit-order': error('A detection limit of a price list is above the reporting limit.'),
+  'prices-not-given': note('Nothing can be told by money: no price list was given.'),
+  'question-unanswered': note('No package of the price list answers a question.'),
   // Idle rise
   'idle-tds-missing': note('No dissolved solids were read after a pause.'),
   'idle-rise-unsettled': note('Readings after a pause still fall at the last one.'),

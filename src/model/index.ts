@@ -20,8 +20,10 @@ export {
   REFUSALS,
   SOLIDS,
 } from './other-feed-schemas.ts';
+export type { NextTestRow, TestPackageRow, TestPlanRow } from './next-test-schemas.ts';
 export { OUTCOMES } from './outcome-words.ts';
 export * from './output-schemas.ts';
+export * from './price-list.ts';
 export * from './quantity.ts';
 export * from './results.ts';
 export * from './rows.ts';

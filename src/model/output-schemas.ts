@@ -6,6 +6,7 @@ import { idleRiseRow } from './idle-rise-schemas.ts';
 import { type LevelVerdict, verdictSchema } from './level-schema.ts';
 import { mineralRow } from './mineral-schemas.ts';
 import { otherFeedRow } from './other-feed-schemas.ts';
+import { nextTestRow, testPackageRow, testPlanRow } from './next-test-schemas.ts';
 import { OUTCOMES } from './outcome-words.ts';
 import { placeSchema } from './place-schema.ts';
 import { sheetRow } from './sheet-schemas.ts';
@@ -299,6 +300,9 @@ const ROW_SCHEMAS = {
   'panel/1': panelRow,
   'other-feed/1': otherFeedRow,
   'sheets/1': sheetRow,
+  'next-tests/1': nextTestRow,
+  'test-plan/1': testPlanRow,
+  'test-packages/1': testPackageRow,
   'trace/1': traceRow,
   'lookup/1': lookupRow,
   'notes/1': notesRow,

@@ -1,7 +1,8 @@
 import { closestWord, type Finding, finding, type Place, place } from '../findings/index.ts';
 import {
   type BenchRow,
-  type CellsOf,
+  type Cells,
+  type Column,
   cellPlace,
   FILES,
   type FileName,
@@ -14,8 +15,21 @@ import { type Measures, readUnit, type Unit } from '../reference/index.ts';
 import { unitProblem } from './quantity-text.ts';
 import { readCell } from './read-cell.ts';
 
-export interface RowsReading<F extends FileName> {
-  readonly rows: readonly BenchRow<F>[];
+type ColumnsOfFile = Readonly<Record<string, Column<unknown>>>;
+
+/** What the reader has to know of a file: its columns, and which of them exclude each other. */
+export interface RowSpec<C extends ColumnsOfFile> {
+  readonly columns: C;
+  readonly eitherOf: readonly (readonly [string, string])[];
+}
+
+/** One row with its values and its place. */
+export interface SpecRow<C extends ColumnsOfFile> extends PlacedRow {
+  readonly values: Cells<C>;
+}
+
+export interface RowsReading<R> {
+  readonly rows: readonly R[];
   readonly findings: readonly Finding[];
 }
 
@@ -26,47 +40,55 @@ interface MappedColumn {
   readonly headerCurrency: string | null;
 }
 
-/**
- * The rows of a bench file with their values, as the catalogue describes them.
- *
- * Every problem of the file is reported, each with its cell. A row with a problem is left out; its
- * finding is an error, so no analysis runs on what remains.
- */
+/** The rows of a bench file with their values, as the catalogue describes them. */
 export function readRows<F extends FileName>(
   file: F,
   table: RawTable,
   measures: Measures | null,
-): RowsReading<F> {
+): RowsReading<BenchRow<F>> {
+  return readSpecRows<(typeof FILES)[F]['columns']>(FILES[file], table, measures);
+}
+
+/**
+ * The rows of a file with their values, as its columns describe them.
+ *
+ * Every problem of the file is reported, each with its cell. A row with a problem is left out; its
+ * finding is an error, so no analysis runs on what remains.
+ */
+export function readSpecRows<C extends ColumnsOfFile>(
+  spec: RowSpec<C>,
+  table: RawTable,
+  measures: Measures | null,
+): RowsReading<SpecRow<C>> {
   const findings: Finding[] = [];
-  const mapped = mapHeader(file, table, measures, findings);
+  const mapped = mapHeader(spec.columns, table, measures, findings);
   const source: TableSource = {
     path: table.path,
     header: table.header,
     fieldIndex: new Map(mapped.map((column) => [column.name, column.index])),
   };
-  const rows: BenchRow<F>[] = [];
+  const rows: SpecRow<C>[] = [];
   for (const raw of table.rows) {
-    const row = readRow(file, raw, mapped, source, measures, findings);
+    const row = readRow(spec, raw, mapped, source, measures, findings);
     if (row !== null) rows.push(row);
   }
   return { rows, findings };
 }
 
-function readRow<F extends FileName>(
-  file: F,
+function readRow<C extends ColumnsOfFile>(
+  spec: RowSpec<C>,
   raw: RawRow,
   mapped: readonly MappedColumn[],
   source: TableSource,
   measures: Measures | null,
   findings: Finding[],
-): BenchRow<F> | null {
-  const spec = FILES[file];
+): SpecRow<C> | null {
   const values: Record<string, unknown> = {};
   for (const name of Object.keys(spec.columns)) values[name] = null;
   const row = { line: raw.line, raw: raw.cells, source };
   const before = findings.length;
   for (const { name, index, headerUnit, headerCurrency } of mapped) {
-    const column = columnOf(file, name);
+    const column = columnOf(spec.columns, name);
     const cell = raw.cells[index] ?? '';
     if (cell.trim() === '') {
       if (column.required) findings.push(missingCell(name, cellPlace(row, name)));
@@ -93,13 +115,12 @@ function readRow<F extends FileName>(
   }
   for (const [a, b] of spec.eitherOf) findings.push(...eitherOf(row, a, b));
   const failed = findings.slice(before).some((item) => item.level === 'error');
-  return failed ? null : { ...row, values: values as CellsOf<F> };
+  return failed ? null : { ...row, values: values as Cells<C> };
 }
 
-function columnOf(file: FileName, name: string) {
-  const columns: (typeof FILES)[FileName]['columns'] = FILES[file].columns;
-  const column = Object.entries(columns).find(([key]) => key === name)?.[1];
-  if (column === undefined) throw new RangeError(`${file} has no column ${name}`);
+function columnOf(columns: ColumnsOfFile, name: string): Column<unknown> {
+  const column = columns[name];
+  if (column === undefined) throw new RangeError(`the file has no column ${name}`);
   return column;
 }
 
@@ -144,13 +165,12 @@ function eitherOf(row: PlacedRow, a: string, b: string): Finding[] {
 const HEADER = /^(.*?)\s*[([]\s*([^()[\]]*)\s*[)\]]$/;
 
 function mapHeader(
-  file: FileName,
+  columns: ColumnsOfFile,
   table: RawTable,
   measures: Measures | null,
   findings: Finding[],
 ): MappedColumn[] {
-  const spec = FILES[file];
-  const known = Object.keys(spec.columns);
+  const known = Object.keys(columns);
   const mapped: MappedColumn[] = [];
   const seen = new Set<string>();
   for (const [index, header] of table.header.entries()) {
@@ -192,12 +212,12 @@ function mapHeader(
       mapped.push({
         name,
         index,
-        ...headerUnit(file, name, parts?.[2] ?? null, measures, at, findings),
+        ...headerUnit(columns, name, parts?.[2] ?? null, measures, at, findings),
       });
     }
   }
   for (const name of known) {
-    if (!seen.has(name) && columnOf(file, name).required) {
+    if (!seen.has(name) && columnOf(columns, name).required) {
       findings.push(
         finding(
           'column-missing',
@@ -232,7 +252,7 @@ function unknownColumn(header: string, name: string, known: readonly string[], a
 }
 
 function headerUnit(
-  file: FileName,
+  columns: ColumnsOfFile,
   name: string,
   unitText: string | null,
   measures: Measures | null,
@@ -241,7 +261,7 @@ function headerUnit(
 ): { readonly headerUnit: Unit | null; readonly headerCurrency: string | null } {
   const none = { headerUnit: null, headerCurrency: null };
   if (unitText === null || unitText === '') return none;
-  const { kind } = columnOf(file, name);
+  const { kind } = columnOf(columns, name);
   if (kind.type === 'money') {
     if (/^[A-Z]{3}$/.test(unitText)) return { headerUnit: null, headerCurrency: unitText };
     findings.push(

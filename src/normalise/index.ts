@@ -7,5 +7,7 @@ export { variantNames } from './cross-references.ts';
 export type { LabSource } from './lab-files/lab-source.ts';
 export { type FeedFileReading, feedSample, readFeedFile } from './lab-files/read-feed-file.ts';
 export { readSidecar } from './lab-files/read-sidecar.ts';
+export { type PriceListReading, readPriceList } from './price-list.ts';
 export { readQuantity } from './quantity-text.ts';
+export { readMoney } from './read-cell.ts';
 export { readSettings } from './settings.ts';

@@ -117,7 +117,8 @@ function readNumber(
 const AMOUNT_FIRST = /^([\d.,]+)\s*([A-Z]{3})$/;
 const CODE_FIRST = /^([A-Z]{3})\s*([\d.,]+)$/;
 
-function readMoney(text: string, headerCurrency: string | null): CellReading<Money> {
+/** An amount with its currency: `38 USD`; the currency may stand in the header instead. */
+export function readMoney(text: string, headerCurrency: string | null): CellReading<Money> {
   const first = AMOUNT_FIRST.exec(text);
   const second = CODE_FIRST.exec(text);
   const written = first?.[2] ?? second?.[1] ?? null;

@@ -56,4 +56,5 @@ export { relativePercentDifference } from './relative-percent-difference.ts';
 export { type RobustRos, robustRos } from './robust-ros.ts';
 export { sdConfidenceFactors } from './sd-confidence-factors.ts';
 export { studentTCdf, studentTQuantile } from './student-t.ts';
+export { type TwoSamplePlan, twoSamplePower, twoSampleSize } from './two-sample-power.ts';
 export { type UncertaintyPart, welchSatterthwaite } from './welch-satterthwaite.ts';

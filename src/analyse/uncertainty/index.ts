@@ -4,6 +4,6 @@
 export { isCounted } from './assumed-uncertainty.ts';
 export type { DuplicateScatter } from './duplicate-scatter.ts';
 export { readingsOf } from './readings.ts';
-export { resultUncertainties } from './result-uncertainties.ts';
+export { plannedUncertainties, resultUncertainties } from './result-uncertainties.ts';
 export { lowerLimit, upperLimit } from './true-value-limits.ts';
 export { combineUncertainties, standardUncertainty, type Uncertainty } from './uncertainty.ts';

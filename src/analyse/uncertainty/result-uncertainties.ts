@@ -1,4 +1,5 @@
 import { type Bench, type LabResult, resultAt } from '../../model/index.ts';
+import type { Analyte } from '../../reference/index.ts';
 import { additivePart } from './additive-part.ts';
 import { assumedUncertainty } from './assumed-uncertainty.ts';
 import { poolDuplicates } from './duplicate-scatter.ts';
@@ -13,21 +14,33 @@ import type { Uncertainty } from './uncertainty.ts';
  * @returns a function of the index of a result
  */
 export function resultUncertainties(bench: Bench): (index: number) => Uncertainty {
-  const scatterOf = poolDuplicates(bench);
-  const fraction = bench.settings.uncertainty.repeatability_fraction;
+  const uncertaintyOf = plannedUncertainties(bench);
   return (index) => {
     const { results } = bench;
-    const result = resultAt(results, index);
-    const stated = statedUncertainty(result);
-    if (stated !== null) return stated;
     const at = results.analyte[index] ?? -1;
-    const scatter = scatterOf(at);
-    if (scatter !== null) {
-      return { ...scatter, additive: additivePart(result), counting: 0, from: 'duplicates' };
-    }
     const analyte = results.analytes[at];
     if (analyte === undefined) throw new RangeError(`no analyte ${at}`);
-    return assumedUncertainty(analyte, result, sizeOf(result), fraction);
+    return uncertaintyOf(resultAt(results, index), analyte);
+  };
+}
+
+/**
+ * The uncertainty that a result, also one that is only planned, would have on this bench.
+ * @returns a function of a result and its analyte
+ */
+export function plannedUncertainties(
+  bench: Bench,
+): (result: LabResult, analyte: Analyte) => Uncertainty {
+  const scatterOf = poolDuplicates(bench);
+  const fraction = bench.settings.uncertainty.repeatability_fraction;
+  const indexOf = new Map(bench.results.analytes.map(({ key }, at) => [key, at]));
+  return (result, analyte) => {
+    const stated = statedUncertainty(result);
+    if (stated !== null) return stated;
+    const scatter = scatterOf(indexOf.get(analyte.key) ?? -1);
+    return scatter === null
+      ? assumedUncertainty(analyte, result, sizeOf(result), fraction)
+      : { ...scatter, additive: additivePart(result), counting: 0, from: 'duplicates' };
   };
 }
 
