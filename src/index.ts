@@ -14,12 +14,14 @@ export { type IdleRiseOptions, idleRise } from './commands/idle-rise.ts';
 export { lookup } from './commands/lookup.ts';
 export { minerals } from './commands/minerals.ts';
 export { blankBench } from './commands/new.ts';
+export { type NextTestsOptions, nextTests, testPackages, testPlan } from './commands/next-tests.ts';
 export { notes } from './commands/notes.ts';
 export { type OtherFeedOptions, otherFeed } from './commands/other-feed.ts';
 export { type PanelOptions, panel } from './commands/panel.ts';
 export { pours } from './commands/pours.ts';
 export { readBench, SettingsError } from './commands/read-bench.ts';
 export { type FeedFile, type ReadFeedOptions, readFeed } from './commands/read-feed.ts';
+export { type PriceFile, readPrices } from './commands/read-prices.ts';
 export { reductions } from './commands/reductions.ts';
 export { type SheetsOptions, sheets } from './commands/sheets.ts';
 export { spikes } from './commands/spikes.ts';
@@ -50,12 +52,15 @@ export type {
   MeasureRow,
   MineralRow,
   OtherFeedRow,
+  NextTestRow,
   PourRow,
   ReductionOutcome,
   ReductionRow,
   SchemaName,
   SheetRow,
   SweepRow,
+  TestPackageRow,
+  TestPlanRow,
   TraceRow,
   WaterCurveRow,
   WaterInputRow,

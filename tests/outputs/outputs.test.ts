@@ -40,6 +40,15 @@ const CALLS: readonly (readonly [string, readonly string[]])[] = [
   ['compare/1', ['compare', bench('fourteen-devices')]],
   ['told-apart/1', ['compare', bench('fourteen-devices'), '--told-apart']],
   ['told-apart-groups/1', ['compare', bench('fourteen-devices'), '--groups']],
+  ['next-tests/1', ['next-tests', bench('fourteen-devices'), '--prices', bench('lab-prices.csv')]],
+  [
+    'test-plan/1',
+    ['next-tests', bench('fourteen-devices'), '--plan', '--prices', bench('lab-prices.csv')],
+  ],
+  [
+    'test-packages/1',
+    ['next-tests', bench('fourteen-devices'), '--packages', '--prices', bench('lab-prices.csv')],
+  ],
   ['trace/1', ['trace', bench('first-bench'), 'tankless-one', 'reduction.lead']],
   ['lookup/1', ['lookup', 'nitrate']],
 ];
