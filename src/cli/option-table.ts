@@ -60,7 +60,8 @@ const OPTIONS = {
   plannedFeed: {
     flags: '--feed <file>',
     group: 'Input',
-    about: 'analysis of the feed to plan for, in any layout of a lab export (default: that of the bench)',
+    about:
+      'analysis of the feed to plan for, in any layout of a lab export (default: that of the bench)',
   },
   feedSample: {
     flags: '--feed-sample <name>',

@@ -3,6 +3,7 @@ import {
   nextTests as chooseTests,
   EXACT_QUESTIONS,
   feedOfBench,
+  feedOfFile,
   limitsOfBench,
   type MarginPlan,
   type PlanInput,
@@ -31,10 +32,12 @@ import {
 } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { checkFilters, type Filters } from './filters.ts';
+import { readMargin } from './margin-setting.ts';
 import { readBudget, readCount, readShare, readWanted } from './next-tests-options.ts';
 import { feedWindowS } from './quantity-setting.ts';
 import { readBench } from './read-bench.ts';
 import { readClaims } from './read-claims.ts';
+import { type FeedFile, readFeed } from './read-feed.ts';
 import { type PriceFile, readPrices } from './read-prices.ts';
 import { reductionSettings } from './reductions.ts';
 
@@ -42,9 +45,11 @@ import { reductionSettings } from './reductions.ts';
 export interface NextTestsOptions extends Filters {
   /** As `readPrices` gives it, without errors; null: nothing is told by money. */
   readonly prices?: PriceFile | null;
+  /** As `readFeed` gives it, without errors; null: the natural feed of the bench. */
+  readonly feed?: FeedFile | null;
   /** Reductions to be shown, such as `lead=99 %`; empty: what the claims ask for. */
   readonly wanted?: readonly string[];
-  /** Difference of two reductions to be told, such as `5 %`; null: the margin of the bench. */
+  /** Difference of two devices to be told, `5 %` or `1.5x`; null: the margin of the bench. */
   readonly margin?: string | null;
   /** Chance of telling it; null: 80 %. */
   readonly power?: string | null;
@@ -176,7 +181,11 @@ function settingOf(bench: Bench, options: NextTestsOptions): Setting {
   const keep = checkFilters(bench, options);
   const { claims, findings } = readClaims(bench);
   const prices = options.prices?.list ?? null;
-  const feeds = feedOfBench(bench);
+  const feed = options.feed ?? null;
+  const feeds =
+    feed === null || feed.sample === null
+      ? feedOfBench(bench)
+      : feedOfFile(feed.results, feed.sample);
   const found = [...feeds.values()].flatMap(({ analyte, result }) =>
     result.kind === 'notDetected' || analyte.kind !== 'contaminant' ? [] : analyte,
   );
@@ -187,8 +196,8 @@ function settingOf(bench: Bench, options: NextTestsOptions): Setting {
   const margin: MarginPlan = {
     margin:
       options.margin == null
-        ? bench.settings.equivalence_margin
-        : readShare(options.margin, '--margin'),
+        ? { kind: 'points', value: bench.settings.equivalence_margin }
+        : readMargin(options.margin),
     power: options.power == null ? USUAL_POWER : readShare(options.power, '--power'),
   };
   const asking = claims.filter(({ row }) => keep.keepsDevice(row.values.device, 'standard'));
@@ -205,7 +214,12 @@ function settingOf(bench: Bench, options: NextTestsOptions): Setting {
     },
     claims,
     budget: options.budget == null ? null : readBudget(options.budget, prices),
-    findings: [...findings, ...(options.prices?.findings ?? []), ...withoutPrices(prices === null)],
+    findings: [
+      ...findings,
+      ...(options.prices?.findings ?? []),
+      ...(feed?.findings ?? []),
+      ...withoutPrices(prices === null),
+    ],
   };
 }
 
@@ -226,20 +240,26 @@ function withoutPrices(isMissing: boolean): Finding[] {
     : [];
 }
 
-/** The outcome, with the price list among its inputs. */
+/** The outcome, with the price list and the feed file among its inputs. */
 function outcome(
   bench: Bench,
   options: NextTestsOptions,
   setting: Setting,
   parts: Parameters<typeof benchOutcome>[1],
 ): Outcome {
-  const extra = options.prices == null ? [] : [options.prices.input];
+  const extra = [
+    ...(options.prices == null ? [] : [options.prices.input]),
+    ...(options.feed?.inputs ?? []),
+  ];
   const inputs = [...bench.inputs, ...extra].sort((a, b) => (a.path < b.path ? -1 : 1));
   const { devices = [], variants = [], analytes = [] } = options;
   const settings = {
     ...reductionSettings(bench),
     prices: setting.input.prices?.path ?? null,
     currency: setting.input.prices?.currency ?? null,
+    feed_file: options.feed?.path ?? null,
+    feed_sample: options.feed?.sample?.name ?? null,
+    feed_of_bench: 'natural feed of the event with most product samples that holds the analyte',
     wanted: options.wanted ?? [],
     ...parts.settings,
     ...filterSettings({ devices, variants, analytes }),
@@ -252,15 +272,19 @@ function outcome(
 }
 
 export async function run(call: Call): Promise<CommandResult> {
-  const bench = readBench(argument(call, 0));
+  const folder = argument(call, 0);
+  const bench = readBench(folder);
   const refused = refusedResult(bench);
   if (refused !== null) return refused;
   const { options, io } = call;
   const prices = options.prices === null ? null : readPrices(bench, options.prices);
-  if (prices !== null && hasErrors(prices.findings)) {
-    return { outcome: null, findings: prices.findings, written: [], end: 'done' };
-  }
-  const asked = { ...options, prices };
+  const feed =
+    options.feed === null
+      ? null
+      : readFeed(bench, options.feed, { sample: options.feedSample, benchFolder: folder });
+  const found = [...(prices?.findings ?? []), ...(feed?.findings ?? [])];
+  if (hasErrors(found)) return { outcome: null, findings: found, written: [], end: 'done' };
+  const asked = { ...options, prices, feed };
   if (options.plan) return doneResult(testPlan(bench, asked));
   if (options.packages) return doneResult(testPackages(bench, asked));
   await io.progress('judging what one more sample would settle');

@@ -13,6 +13,7 @@ export type {
   MineralNote,
   MineralRow,
 } from './mineral-schemas.ts';
+export type { NextTestRow, TestPackageRow, TestPlanRow } from './next-test-schemas.ts';
 export {
   type OtherFeedAssumption,
   type OtherFeedRefusal,
@@ -20,7 +21,6 @@ export {
   REFUSALS,
   SOLIDS,
 } from './other-feed-schemas.ts';
-export type { NextTestRow, TestPackageRow, TestPlanRow } from './next-test-schemas.ts';
 export { OUTCOMES } from './outcome-words.ts';
 export * from './output-schemas.ts';
 export * from './price-list.ts';

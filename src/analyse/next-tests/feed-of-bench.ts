@@ -1,4 +1,4 @@
-import { type Bench, type LabResult, resultAt } from '../../model/index.ts';
+import { type Bench, type LabResult, type ResultTable, resultAt } from '../../model/index.ts';
 import type { Analyte } from '../../reference/index.ts';
 import { joinResults } from '../reduction-side.ts';
 import { resultUncertainties } from '../uncertainty/index.ts';
@@ -35,6 +35,23 @@ export function feedOfBench(bench: Bench): Map<string, PlannedFeed> {
           ? { ...only, value: side.estimate }
           : only;
       feeds.set(analyte.key, { analyte, result, source: event });
+    }
+  }
+  return feeds;
+}
+
+/** The feed that one sample of a feed file holds. */
+export function feedOfFile(
+  results: ResultTable,
+  sample: { readonly name: string; readonly index: number },
+): Map<string, PlannedFeed> {
+  const feeds = new Map<string, PlannedFeed>();
+  for (let index = 0; index < results.length; index += 1) {
+    const analyte = results.analytes[results.analyte[index] ?? -1];
+    const result = resultAt(results, index);
+    if (results.sample[index] !== sample.index || analyte === undefined) continue;
+    if (result.kind !== 'missing' && !feeds.has(analyte.key)) {
+      feeds.set(analyte.key, { analyte, result, source: sample.name });
     }
   }
   return feeds;

@@ -5,8 +5,11 @@ import { type LabTerms, plannedFigure } from './planned-figure.ts';
 import type { PlannedBench } from './planned-pair.ts';
 
 export interface MarginPlan {
-  /** Difference of two reductions that should be told, a fraction. */
-  readonly margin: number;
+  /**
+   * Difference of two devices that should be told: points of the reduction as a fraction, or the
+   * factor between what they let through.
+   */
+  readonly margin: { readonly kind: 'points' | 'ratio'; readonly value: number };
   readonly power: number;
 }
 
@@ -22,7 +25,7 @@ const MOST = 200;
 /**
  * Product samples of each of two devices, on one feed, that tell them apart by a margin.
  *
- * The better device leaves `passage` of the feed, the other `passage + margin`. Results scatter as
+ * The better device leaves `passage` of the feed, the other `passage` and the margin. Results scatter as
  * the bench takes them to, at the content of the worse product, and the scatter is estimated from the
  * samples: two-sample t test, two-sided. A product that would not be detected counts with the reading
  * that speaks against a difference. Where the lab states its uncertainty, the tool does not let it
@@ -41,7 +44,8 @@ export function replicatesNeeded(
   { margin, power }: MarginPlan,
 ): ReplicatesNeeded {
   const { feed, passage, level } = setting;
-  const worse = (passage + margin) * feed;
+  const worse =
+    margin.kind === 'points' ? (passage + margin.value) * feed : passage * margin.value * feed;
   const better = planned.sideOf(plannedFigure(passage * feed, terms), analyte);
   const other = planned.sideOf(plannedFigure(worse, terms), analyte);
   const difference = worse - Math.max(better.readings.high, passage * feed);

@@ -12,7 +12,7 @@ import {
 import { sideText } from './reduction-words.ts';
 
 interface Plan {
-  readonly margin: number;
+  readonly margin: { readonly kind: 'points' | 'ratio'; readonly value: number };
   readonly power: number;
   readonly confidence: number;
 }
@@ -50,7 +50,7 @@ function showableView(rows: readonly TestPlanRow[], nameOf: NameOf): View {
       labText(row),
       row.unit,
       levelText(row.limit),
-      sideText({ ...row.feed, n: 0, method: null, sample: null }),
+      sideText(row.feed),
       showable(row.largest_reduction.printed),
       row.feed_needed.printed === null ? 'none' : levelText(row.feed_needed.printed),
       row.spike === null ? 'none' : levelText(row.spike),
@@ -67,7 +67,7 @@ function replicatesView(rows: readonly TestPlanRow[], plan: Plan, nameOf: NameOf
   const asked = rows.filter(({ target }) => target.kind !== 'any');
   const pairs = asked[0]?.replicates.pairs ?? 0;
   return {
-    caption: `Product samples of each device that tell two devices ${percentText(plan.margin)} of the feed apart`,
+    caption: `Product samples of each device that tell two devices apart by ${marginText(plan)}`,
     columns: [
       { head: 'Analyte', align: 'left' },
       { head: 'Better device', align: 'left' },
@@ -92,6 +92,12 @@ function replicatesView(rows: readonly TestPlanRow[], plan: Plan, nameOf: NameOf
       CAUTION,
     ],
   };
+}
+
+function marginText({ margin: { kind, value } }: Plan): string {
+  return kind === 'points'
+    ? `${percentText(value)} of the feed`
+    : `a factor of ${levelText(value)} in the product`;
 }
 
 function showable(reduction: number | null): string {
