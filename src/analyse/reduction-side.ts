@@ -46,32 +46,55 @@ export function joinResults(
   const results = indices.map((index) => resultAt(bench.results, index));
   if (results.length === 0) return null;
   const bound = bench.settings.nondetect_bound;
+  const joined = joinFigures(
+    results.map((result, at) => ({
+      result,
+      uncertainty: uncertaintyOf(indices[at] ?? -1),
+      isCount: isCount(bench, indices[at] ?? -1),
+    })),
+    how,
+    bound,
+  );
+  return {
+    ...joined,
+    atDetectionLimit: (how === 'mean' ? meanOf : spanOf)(intervals(results, 'detection')),
+    results: indices,
+    samples: indices.map((index) => sampleName(bench, index)),
+    method: methodOf(results, how, bound),
+  };
+}
+
+/** Results of one side with how far each may scatter, joined; at least one. */
+export function joinFigures(
+  figures: readonly {
+    readonly result: LabResult;
+    readonly uncertainty: Uncertainty;
+    readonly isCount: boolean;
+  }[],
+  how: 'mean' | 'span',
+  bound: NondetectBound,
+): UncertainSide {
+  const results = figures.map(({ result }) => result);
   const join = how === 'mean' ? meanOf : spanOf;
   const interval = join(intervals(results, bound));
-  const ownReadings = results.map((result, at) =>
-    readingsOf(result, isCount(bench, indices[at] ?? -1)),
-  );
+  const parts = figures.map(({ result, uncertainty, isCount: counts }) => {
+    const readings = readingsOf(result, counts);
+    const size = Number.isFinite(readings.high) ? readings.high : readings.low;
+    return { readings, uncertainty, size };
+  });
   const states = new Set(results.map((result) => result.kind));
   const isPoint = states.size === 1 && states.has('quantified') && interval.low === interval.high;
-  const parts = ownReadings.map(({ low, high }, at) => ({
-    uncertainty: uncertaintyOf(indices[at] ?? -1),
-    size: Number.isFinite(high) ? high : low,
-  }));
   const uncertainty = combineUncertainties(parts, how);
   const [first] = results;
   const mostProbable = first?.kind === 'mostProbable' && results.length === 1 ? first : null;
   return {
     ...(mostProbable === null ? {} : { mostProbable }),
     interval,
-    readings: join(ownReadings),
-    atDetectionLimit: join(intervals(results, 'detection')),
+    readings: join(parts.map(({ readings }) => readings)),
     state: states.has('mostProbable') ? stateOfInterval(interval) : stateOf(states, isPoint),
     estimate: isPoint ? interval.low : null,
     uncertainty: isPoint ? atLeastScatter(uncertainty, results, interval.low) : uncertainty,
     isDecisionBound: bound === 'detection' && states.has('notDetected'),
-    results: indices,
-    samples: indices.map((index) => sampleName(bench, index)),
-    method: methodOf(results, how, bound),
   };
 }
 

@@ -40,7 +40,8 @@ export function plannedFigure(content: number, terms: LabTerms): LabResult {
  *
  * A figure repeats. Not detected stays not detected, at the new limit. What was detected and not
  * quantified counts as its upper limit where the new lab could quantify it: the result is only known
- * to lie below. Above range stays.
+ * to lie below. Above range and tubes
+ * stay.
  */
 export function repeatedResult(result: LabResult, terms: LabTerms): LabResult {
   switch (result.kind) {
@@ -58,6 +59,7 @@ export function repeatedResult(result: LabResult, terms: LabTerms): LabResult {
         : plannedFigure(rl ?? mdl ?? terms.limit, terms);
     }
     case 'aboveRange':
+    case 'mostProbable':
     case 'missing':
       return result;
     default:
