@@ -46,6 +46,7 @@ function outcomesOf(bench: Bench, options: WaterUseOptions): NotesOutcomes {
     waterCurve: waterCurve(bench, played),
     breakEven: breakEvens(bench, played),
     regions: drainRegions(bench, played),
+    regionsByForm: regionsByForm(bench, played),
     pours: pours(bench, states),
     claims: claims(bench, { ...states, analytes }),
     minerals: minerals(bench, { ...states, analytes }),
@@ -57,6 +58,25 @@ function outcomesOf(bench: Bench, options: WaterUseOptions): NotesOutcomes {
     toldApartGroups: toldApartGroups(bench, { ...states, analytes }),
     check: check(bench),
   };
+}
+
+/** Regions among the devices of each form that has several with a curve, where forms differ. */
+function regionsByForm(bench: Bench, options: WaterUseOptions): NotesOutcomes['regionsByForm'] {
+  const wanted = options.devices ?? [];
+  const { drains } = benchWaterUse(bench, seedOf(bench, options));
+  const known = drainCurves(drains)
+    .curves.filter(({ isolated }) => isolated !== null)
+    .map(({ drain }) => drain.device.values)
+    .filter(({ device }) => wanted.length === 0 || wanted.includes(device));
+  const forms = [...new Set(known.map(({ form }) => form))];
+  if (forms.length < 2) return [];
+  return forms.flatMap((form) => {
+    const own = known.filter((values) => values.form === form);
+    const devices = [...new Set(own.map(({ device }) => device))];
+    return devices.length < 2
+      ? []
+      : { form, outcome: drainRegions(bench, { ...options, devices }) };
+  });
 }
 
 /** The scenario that the costs are told on: the first one of the bench that is kept. */
@@ -162,8 +182,8 @@ export async function run(call: Call): Promise<CommandResult> {
 
 /** Every finding of any of the outcomes, once. */
 function distinctFindings(outcomes: NotesOutcomes): CommandResult['findings'] {
-  const all = Object.values(outcomes).flatMap(
-    (outcome: NotesOutcomes['check']) => outcome.findings,
+  const all = Object.values(outcomes).flatMap((outcome: NotesOutcomes[keyof NotesOutcomes]) =>
+    'findings' in outcome ? outcome.findings : [],
   );
   return [
     ...new Map(

@@ -29,6 +29,8 @@ const FOURTEEN = 'samples/fourteen-devices';
 /** Files of subjects that a bench may not have: without a row they are not written. */
 const OPTIONAL = [
   'drain-regions',
+  'drain-regions-under-sink',
+  'drain-regions-countertop',
   'told-apart-groups',
   'claims',
   'minerals',
@@ -43,6 +45,8 @@ const PARTS = [
   'water-curve',
   'break-even',
   'drain-regions',
+  'drain-regions-under-sink',
+  'drain-regions-countertop',
   'pours',
   'compare',
   'told-apart-groups',
@@ -299,7 +303,7 @@ describe('what the notes say', () => {
     const text = pageOf(FOURTEEN, 'devices/tankless-a.md');
     expect(text).toContain('“Lead down by 98 % or more”');
     expect(text).toMatch(
-      /“Lead down by 98 % or more” \(evidence [^)]*\): supported\. reduced by at least/,
+      /“Lead down by 98 % or more” \(evidence [^)]*\): supported; reduced by at least/,
     );
     const index = pageOf(FOURTEEN);
     expect(index).toMatch(

@@ -57,7 +57,10 @@ export async function drainRegionsChart(input: DrainRegionsChartInput): Promise<
   }));
   const spec = framed({
     title,
-    key: names.map((name) => keyEntry(name, looks.get(name) ?? seriesLook(0))),
+    key: [
+      ...names.map((name) => keyEntry(name, looks.get(name) ?? seriesLook(0))),
+      { label: 'filled: less than every other; hollow: not told apart' },
+    ],
     width,
     height: height + BOTTOM,
     body: [

@@ -1,10 +1,14 @@
 import type { DeviceRow, PourRow } from '../../model/index.ts';
 import { markdownTables } from '../markdown.ts';
+import { perLitreText } from '../views/costs-view.ts';
+import { idleRiseViews } from '../views/idle-rise-view.ts';
 import { poursView, reductionViews } from '../views/index.ts';
-import { litres, ratio } from './figures.ts';
+import { ratio, spreadFigure } from './figures.ts';
+import { idleRows } from './idle-groups.ts';
 import type { NotesInput } from './notes-input.ts';
 import { blocks, bullets, markup, NOTHING, type Piece, quoted, say } from './piece.ts';
 import { claimRows, verdictCell } from './sections/claims.ts';
+import { costRows, isCosted, money } from './sections/costs.ts';
 import { deviceNames, subjectName } from './subjects.ts';
 import { left, right, tablePiece } from './table.ts';
 import type { WaterNotes } from './water-notes.ts';
@@ -23,6 +27,8 @@ export function devicePage(input: NotesInput, water: WaterNotes, device: DeviceR
     drain(water, device),
     markup('## Flow'),
     flow(input, key, name),
+    afterPause(input, key, name),
+    costs(input, key),
     observations(input, key),
     claims(input, key),
     parts(input, key),
@@ -104,8 +110,8 @@ function drain(water: WaterNotes, device: DeviceRow): Piece {
         ...lines.map(({ row }) => [
           quoted(row.variant),
           quoted(row.scenario),
-          ratio(row.scenario, row.total_drain_ratio.estimate),
-          litres(row.scenario, row.drain_L_per_year.estimate),
+          spreadFigure(row.scenario, row.total_drain_ratio, 'L/L'),
+          spreadFigure(row.scenario, row.drain_L_per_year, 'L'),
         ]),
       ]),
       legend: state.drain.hasTank
@@ -130,6 +136,46 @@ function flow(input: NotesInput, key: string, name: string): Piece {
           poursView(rows.map((row) => ({ ...row, device: subjectName(name, 'standard') }))),
         ]).trimEnd(),
       );
+}
+
+/** Tested pauses, meter by meter, as the command prints them. */
+function afterPause(input: NotesInput, key: string, name: string): Piece {
+  const own = idleRows(input)
+    .filter(({ device, what }) => device === key && what === 'pause')
+    .map((row) => ({ ...row, device: name }));
+  return own.length === 0
+    ? NOTHING
+    : blocks([
+        markup('## The first water after a pause'),
+        markup(markdownTables(idleRiseViews(own)).trimEnd()),
+      ]);
+}
+
+/** What the device costs in each scenario, state by state. */
+function costs(input: NotesInput, key: string): Piece {
+  const own = costRows(input).filter(({ device, scenario }) => device === key && scenario !== null);
+  const [first] = own;
+  if (first === undefined || !own.some(isCosted)) return NOTHING;
+  return blocks([
+    markup('## Costs'),
+    tablePiece({
+      caption: say`All costs in ${first.currency ?? 'the currency of the prices'}, by scenario`,
+      columns: [
+        left('State'),
+        left('Use'),
+        right('A year'),
+        right('A clean litre'),
+        left('Not or not wholly counted'),
+      ],
+      rows: own.map((row) => [
+        quoted(row.variant),
+        quoted(row.scenario ?? ''),
+        money('year', row.per_year, row),
+        money('litre', row.per_litre, row, perLitreText),
+        markup(row.not_counted.join(', ')),
+      ]),
+    }),
+  ]);
 }
 
 function observations(input: NotesInput, key: string): Piece {
@@ -160,7 +206,7 @@ function claims(input: NotesInput, key: string): Piece {
         const source = logged.find(({ line }) => line === row.place.line)?.values.source;
         const standard = row.standard === null ? NOTHING : say`, ${row.standard}`;
         const read = source == null ? NOTHING : say`, read on: ${source}`;
-        return say`“${row.claim}” (evidence as the maker puts it: ${markup(row.evidence)}${standard}${read}): ${verdictCell(row)}. ${row.reason}.`;
+        return say`“${row.claim}” (evidence as the maker puts it: ${markup(row.evidence)}${standard}${read}): ${verdictCell(row)}; ${row.reason}.`;
       }),
     ),
     markup(

@@ -6,6 +6,8 @@ import { joined, markup, type Piece, quoted, say } from './piece.ts';
 export interface IdleGroup {
   readonly id: string;
   readonly title: Piece;
+  /** The same as plain text. */
+  readonly label: string;
   readonly unit: string;
   readonly pauses: readonly IdleRiseRow[];
   readonly scenarios: readonly IdleRiseRow[];
@@ -36,6 +38,11 @@ export function idleGroups(input: NotesInput): IdleGroup[] {
         ],
         ', ',
       ),
+      label: [
+        meter ?? 'meter not named',
+        scale === null ? 'scale not stated' : `${scale} scale`,
+        unit,
+      ].join(', '),
       unit,
       pauses: rows.filter(({ what }) => what === 'pause'),
       scenarios: rows.filter(({ what }) => what === 'scenario'),

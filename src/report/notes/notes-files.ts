@@ -5,7 +5,7 @@ import type { NotesInput, NotesOutcomes } from './notes-input.ts';
 import { blocks, bullets, markup, type Piece, say } from './piece.ts';
 
 interface NotesFile {
-  readonly key: keyof NotesOutcomes;
+  readonly key: Exclude<keyof NotesOutcomes, 'regionsByForm'>;
   readonly name: string;
   /** Written only where it holds a row: the bench may not have that file. */
   readonly isOptional?: boolean;
@@ -28,20 +28,29 @@ const TABLES: readonly NotesFile[] = [
   { key: 'costOverTime', name: 'cost-over-time', isOptional: true },
 ];
 
-function written(outcomes: NotesOutcomes): NotesFile[] {
-  return TABLES.filter(({ key, isOptional }) => !isOptional || outcomes[key].rows.length > 0);
+/** What is written, in order: the outcome and the name of its files. */
+function written(outcomes: NotesOutcomes): { readonly name: string; readonly outcome: Outcome }[] {
+  return TABLES.flatMap(({ key, name, isOptional }) => {
+    const outcome = outcomes[key];
+    if (isOptional && outcome.rows.length === 0) return [];
+    const forms = key === 'regions' ? outcomes.regionsByForm : [];
+    return [
+      { name, outcome },
+      ...forms.map((each) => ({ name: `${name}-${each.form}`, outcome: each.outcome })),
+    ];
+  });
 }
 
 /** What the notes hold: outcomes without a row are of files that the bench does not have. */
 export function heldOutcomes(outcomes: NotesOutcomes): Outcome[] {
-  return [...written(outcomes).map(({ key }) => outcomes[key]), outcomes.check];
+  return [...written(outcomes).map(({ outcome }) => outcome), outcomes.check];
 }
 
 /** The rows of the commands as CSV, by path. */
 export async function tables(outcomes: NotesOutcomes): Promise<[string, string][]> {
   return Promise.all(
-    written(outcomes).map(async ({ key, name }): Promise<[string, string]> => {
-      const { schema, rows } = outcomes[key];
+    written(outcomes).map(async ({ name, outcome }): Promise<[string, string]> => {
+      const { schema, rows } = outcome;
       return [`tables/${name}.csv`, await csvText(schema, rows)];
     }),
   );
@@ -49,8 +58,8 @@ export async function tables(outcomes: NotesOutcomes): Promise<[string, string][
 
 /** The envelopes exactly as the commands print them. */
 export function dataFiles({ outcomes, version }: NotesInput): [string, string][] {
-  const all: readonly NotesFile[] = [...written(outcomes), { key: 'check', name: 'findings' }];
-  return all.map(({ key, name }) => [`data/${name}.json`, envelopeText(outcomes[key], version)]);
+  const all = [...written(outcomes), { name: 'findings', outcome: outcomes.check }];
+  return all.map(({ name, outcome }) => [`data/${name}.json`, envelopeText(outcome, version)]);
 }
 
 export function filesSection(outcomes: NotesOutcomes): Piece {

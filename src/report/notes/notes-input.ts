@@ -1,8 +1,13 @@
 import type { UncertifiedInFeed } from '../../analyse/claims/index.ts';
 import type { DrainCurve, PourFlow, ReductionFact, WaterUse } from '../../analyse/index.ts';
 import type { AnalyteComparison, ReductionSummary } from '../../compare/index.ts';
-import type { Bench } from '../../model/index.ts';
+import type { Bench, DeviceRow } from '../../model/index.ts';
 import type { Outcome } from '../outcome.ts';
+
+export interface FormRegions {
+  readonly form: DeviceRow['values']['form'];
+  readonly outcome: Outcome;
+}
 
 /** What the commands give over the same bench with the same filters. */
 export interface NotesOutcomes {
@@ -11,6 +16,8 @@ export interface NotesOutcomes {
   readonly waterCurve: Outcome;
   readonly breakEven: Outcome;
   readonly regions: Outcome;
+  /** The same among the devices of one form; none where all are of one form. */
+  readonly regionsByForm: readonly FormRegions[];
   readonly pours: Outcome;
   readonly claims: Outcome;
   readonly minerals: Outcome;

@@ -11,40 +11,41 @@ import { contentPiece, mineralRows, watersByEvent } from './mineral-waters.ts';
 import { type NotesChart, noted, suffix } from './notes-chart.ts';
 import type { NotesInput } from './notes-input.ts';
 import { count, figure, joined, listed, markup, NOTHING, type Piece, say } from './piece.ts';
-import { hasRivals, regionRows } from './sections/regions.ts';
+import { regionFields } from './sections/regions.ts';
 import { type SpentCurve, spentCurves } from './sections/spent-table.ts';
 import { deviceNames, stateNames } from './subjects.ts';
 
-/** The field of pour sizes and pours a day, marked by the device that drains least. */
+/** The fields of pour sizes and pours a day, marked by the device that drains least. */
 export async function regionCharts(input: NotesInput): Promise<NotesChart[]> {
-  const rows = regionRows(input);
   const name = stateNames(input.bench);
-  if (!hasRivals(input)) return [];
-  const chart = await drainRegionsChart({
-    title: 'Which device drains least, by pour size and pours a day',
-    regions: rows.map((row) => ({
+  const charts: NotesChart[] = [];
+  for (const { form, among, rows } of regionFields(input)) {
+    const regions = rows.map((row) => ({
       pourMl: row.pour_mL,
       poursPerDay: row.pours_per_day,
       name: name(row.device, row.variant),
       ratio: row.total_drain_ratio.estimate,
       isToldApart: row.told_apart,
-    })),
-  });
-  const labels = [...new Set(rows.map((row) => name(row.device, row.variant)))];
-  const told = labels.map(
-    (label) =>
-      say`${label} in ${count(
-        `chart.${label}`,
-        rows.filter((row) => name(row.device, row.variant) === label).length,
-      )}`,
-  );
-  const ratios = rows.flatMap((row) => row.total_drain_ratio.estimate ?? []);
-  const range =
-    ratios.length === 0
-      ? NOTHING
-      : say` Ratios from ${ratio('chart.regions', Math.min(...ratios))} to ${ratio('chart.regions', Math.max(...ratios))}.`;
-  const alternative = say`Chart. The device that drains least, over ${count('chart.cells', rows.length)} pairs of pour size and pours a day: ${listed(told)}.${range}`;
-  return [noted('charts/drain-regions.svg', 'regions', chart, alternative)];
+    }));
+    const chart = await drainRegionsChart({
+      title: `Which${among === '' ? ' device' : among} drains least, by pour size and pours a day`,
+      regions,
+    });
+    const path = `charts/drain-regions${form === null ? '' : `-${form}`}.svg`;
+    const labels = [...new Set(regions.map((region) => region.name))];
+    const told = labels.map(
+      (label) =>
+        say`${label} in ${count(`chart.${label}`, regions.filter((region) => region.name === label).length)}`,
+    );
+    const ratios = regions.flatMap((region) => region.ratio ?? []);
+    const range =
+      ratios.length === 0
+        ? NOTHING
+        : say` Ratios from ${ratio('chart.regions', Math.min(...ratios))} to ${ratio('chart.regions', Math.max(...ratios))}.`;
+    const alternative = say`Chart. The device${markup(among)} that drains least, over ${count('chart.cells', rows.length)} pairs of pour size and pours a day: ${listed(told)}.${range}`;
+    charts.push(noted(path, `regions${form ?? ''}`, chart, alternative));
+  }
+  return charts;
 }
 
 /** One fingerprint an occasion. */
@@ -83,7 +84,7 @@ export async function idleCharts(input: NotesInput): Promise<NotesChart[]> {
     }));
     if (!curves.some(({ points }) => points.length > 1)) continue;
     const chart = await idleRiseChart({
-      title: 'First reading after a pause, by the length of the pause',
+      title: `First reading after a pause, by the length of the pause: ${group.label}`,
       unit: group.unit,
       curves,
     });

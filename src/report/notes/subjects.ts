@@ -41,7 +41,8 @@ const TECHNOLOGIES: Readonly<Record<DeviceRow['values']['technology'], string>> 
   mixed: 'devices of mixed technology',
 };
 
-const FORMS: Readonly<Record<DeviceRow['values']['form'], string>> = {
+/** What devices of each form are called. */
+export const FORMS: Readonly<Record<DeviceRow['values']['form'], string>> = {
   'under-sink': 'under-sink devices',
   countertop: 'countertop devices',
   pitcher: 'pitchers',

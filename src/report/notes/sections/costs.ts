@@ -49,15 +49,15 @@ export function costsSection(input: NotesInput, charts: readonly NotesChart[]): 
 /** Rows of the scenario that the costs are told on: the first of the bench. */
 export function leadCosts(input: NotesInput): readonly CostRow[] {
   const rows = costRows(input).filter(({ scenario }) => scenario !== null);
-  return rows.filter(({ scenario }) => scenario === rows[0]?.scenario).filter(isTelling);
+  return rows.filter(({ scenario }) => scenario === rows[0]?.scenario).filter(isCosted);
 }
 
-function costRows(input: NotesInput): readonly CostRow[] {
+export function costRows(input: NotesInput): readonly CostRow[] {
   return input.outcomes.costs.rows as readonly CostRow[];
 }
 
 /** False for a device of which no component is known. */
-function isTelling(row: CostRow): boolean {
+export function isCosted(row: CostRow): boolean {
   return row.not_counted.length < COMPONENTS || row.purchase !== null;
 }
 
@@ -184,7 +184,7 @@ function bottled(rows: readonly CostRow[]): Piece {
 function rangeTable(input: NotesInput): Piece {
   const ranges = costRows(input)
     .filter(({ scenario }) => scenario === null)
-    .filter(isTelling);
+    .filter(isCosted);
   const scenarios = new Set(costRows(input).map(({ scenario }) => scenario ?? '')).size - 1;
   if (ranges.length === 0 || scenarios < 2) return NOTHING;
   const name = stateNames(input.bench);

@@ -2,7 +2,7 @@ import type { IdleRiseRow } from '../../../model/index.ts';
 import { significant } from '../../format-number.ts';
 import { durationText } from '../../format-quantity.ts';
 import { litres, pour, spreadFigure } from '../figures.ts';
-import { flushPairs, type IdleGroup, idleGroups } from '../idle-groups.ts';
+import { type FlushPair, flushPairs, type IdleGroup, idleGroups } from '../idle-groups.ts';
 import type { NotesChart } from '../notes-chart.ts';
 import type { NotesInput } from '../notes-input.ts';
 import {
@@ -178,7 +178,6 @@ function scenarioTable(input: NotesInput, group: IdleGroup): Piece {
 
 /** The highest first reading, and what an automatic flush changes in the first scenario. */
 export function idleSummary(input: NotesInput): Piece {
-  const name = stateNames(input.bench);
   const groups = idleGroups(input);
   const [group] = groups;
   if (group === undefined) return NOTHING;
@@ -188,10 +187,17 @@ export function idleSummary(input: NotesInput): Piece {
     );
     return pairs
       .filter(({ on }) => on.scenario === pairs[0]?.on.scenario)
-      .map(({ on, off }) => {
-        const saved = (on.drain_L_per_year ?? 0) - (off.drain_L_per_year ?? 0);
-        return say`Without its automatic flush ${name(on.device, on.variant)} drains ${litres('saved', saved)} L a year less in the scenario ${on.scenario ?? ''}, and the mean of its water rises from ${spreadFigure('mean.on', on.mean_tds, each.unit)} to ${spreadFigure('mean.off', off.mean_tds, each.unit)} ${each.unit}.`;
-      });
+      .map(({ on, off }) => flushSentence(input, each, { on, off }));
   });
   return paragraph([highestOf(input, group), ...told]);
+}
+
+/** Water and solids of one device with its automatic flush on and off, in one sentence. */
+function flushSentence(input: NotesInput, { unit }: IdleGroup, { on, off }: FlushPair): Piece {
+  const name = stateNames(input.bench);
+  const drain =
+    on.drain_L_per_year === null || off.drain_L_per_year === null
+      ? markup('its drain is not known')
+      : say`it drains ${litres('off', off.drain_L_per_year)} L a year in place of ${litres('on', on.drain_L_per_year)} L`;
+  return say`${name(on.device, on.variant)} without its automatic flush, scenario ${on.scenario ?? ''}: ${drain}, and the mean of its water goes from ${spreadFigure('mean.on', on.mean_tds, unit)} to ${spreadFigure('mean.off', off.mean_tds, unit)} ${unit}.`;
 }

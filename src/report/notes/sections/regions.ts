@@ -13,38 +13,68 @@ import {
   quoted,
   say,
 } from '../piece.ts';
-import { stateNames } from '../subjects.ts';
+import { FORMS, stateNames } from '../subjects.ts';
 import { left, right, tablePiece } from '../table.ts';
 
-export function regionRows(input: NotesInput): readonly DrainRegionRow[] {
-  return input.outcomes.regions.rows as readonly DrainRegionRow[];
+/** One field of regions: of all devices, or of those of one form. */
+export interface RegionField {
+  /** Null for all devices. */
+  readonly form: string | null;
+  /** `of the under-sink devices`; empty for all. */
+  readonly among: string;
+  readonly rows: readonly DrainRegionRow[];
+}
+
+/**
+ * The fields that have something to compare: that of all devices, then that of each form with
+ * several devices where there are several forms.
+ */
+export function regionFields(input: NotesInput): RegionField[] {
+  const { regions, regionsByForm } = input.outcomes;
+  const rivals = (form: string | null): number =>
+    new Set(
+      input.curves.flatMap(({ drain: { device }, isolated }) =>
+        isolated !== null && (form === null || device.values.form === form)
+          ? device.values.device
+          : [],
+      ),
+    ).size;
+  const all = { form: null, among: '', rows: regions.rows as readonly DrainRegionRow[] };
+  const fields = [
+    all,
+    ...regionsByForm.map(({ form, outcome }) => ({
+      form,
+      among: ` of the ${FORMS[form]}`,
+      rows: outcome.rows as readonly DrainRegionRow[],
+    })),
+  ];
+  return fields.filter(({ form, rows }) => rivals(form) > 1 && rows.length > 0);
 }
 
 /** Which device drains least at which pour size and number of pours a day. */
 export function regionsPart(input: NotesInput, charts: readonly NotesChart[]): Piece {
-  const rows = regionRows(input);
-  if (!hasRivals(input)) return NOTHING;
+  const fields = regionFields(input);
+  if (fields.length === 0) return NOTHING;
   return blocks([
     markup('### Which drains least where'),
-    regionsSummary(input, rows),
-    ...charts.filter(({ section }) => section === 'regions').map(({ image }) => image),
-    regionsTable(input, rows),
+    ...fields.flatMap((field) => [
+      regionsSummary(input, field),
+      ...charts
+        .filter(({ section }) => section === `regions${field.form ?? ''}`)
+        .map(({ image }) => image),
+      regionsTable(input, field),
+    ]),
+    markup(
+      '“Or”: not told apart from these, by the codes of the files. Lowest drain says nothing of what a device reduces, and nothing of its cost.',
+    ),
   ]);
-}
-
-/** With a single device there is nothing to compare. */
-export function hasRivals({ curves }: NotesInput): boolean {
-  const devices = curves.flatMap(({ drain, isolated }) =>
-    isolated === null ? [] : drain.device.values.device,
-  );
-  return new Set(devices).size > 1;
 }
 
 function contenders(rows: readonly DrainRegionRow[]): Set<string> {
   return new Set(rows.map(({ device, variant }) => JSON.stringify([device, variant])));
 }
 
-function regionsSummary(input: NotesInput, rows: readonly DrainRegionRow[]): Piece {
+function regionsSummary(input: NotesInput, { rows, among }: RegionField): Piece {
   const name = stateNames(input.bench);
   const told = [...contenders(rows)].flatMap((key) => {
     const own = rows.filter(({ device, variant }) => JSON.stringify([device, variant]) === key);
@@ -54,15 +84,17 @@ function regionsSummary(input: NotesInput, rows: readonly DrainRegionRow[]): Pie
     const label = name(first.device, first.variant);
     return say`${label} in ${count(`${label}.cells`, own.length)} of ${count('cells', rows.length)} (told apart from every other in ${count(`${label}.firm`, firm)})`;
   });
-  return say`Among devices with a drain line and without a tank, with even pours from morning to evening, lowest by estimate: ${listed(told)}.`;
+  return say`Among ${markup(among === '' ? 'devices' : `those${among}`)} with a drain line and without a tank, with even pours from morning to evening, lowest by estimate: ${listed(told)}.`;
 }
 
-function regionsTable(input: NotesInput, rows: readonly DrainRegionRow[]): Piece {
+function regionsTable(input: NotesInput, { rows, among }: RegionField): Piece {
   const name = stateNames(input.bench);
   const sizes = [...new Set(rows.map(({ pour_mL }) => pour_mL))];
   const counts = [...new Set(rows.map(({ pours_per_day }) => pours_per_day))];
   return tablePiece({
-    caption: markup('Lowest drain by pour size and pours a day, litres per litre of clean water'),
+    caption: markup(
+      `Lowest drain${among} by pour size and pours a day, litres per litre of clean water`,
+    ),
     columns: [
       right('Pour'),
       ...counts.map((perDay) => left(say`${count('per-day', perDay)} a day`)),
@@ -78,10 +110,5 @@ function regionsTable(input: NotesInput, rows: readonly DrainRegionRow[]): Piece
         return say`${name(row.device, row.variant)} ${spreadFigure(key, row.total_drain_ratio, 'L/L')}${more}`;
       }),
     ]),
-    legend: [
-      markup(
-        '“Or”: not told apart from these, by the codes of the files. Lowest drain says nothing of what a device reduces, and nothing of its cost.',
-      ),
-    ],
   });
 }

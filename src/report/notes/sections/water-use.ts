@@ -14,6 +14,7 @@ import {
   quoted,
   say,
 } from '../piece.ts';
+import { left, right, tablePiece } from '../table.ts';
 import type { UseLine, UseState, WaterNotes } from '../water-notes.ts';
 import { ratioTables, yearTables } from './water-tables.ts';
 import { yardsticksPart } from './yardsticks.ts';
@@ -146,31 +147,48 @@ function hasRanges(water: WaterNotes): boolean {
 
 /** What switching flushes off changes in a year, scenario by scenario. */
 function flushOff(water: WaterNotes): Piece {
-  const items = water.states.flatMap((off) => {
+  const rows = water.states.flatMap((off) => {
     if (off.drain.variant === STANDARD || off.drain.rulesOff.length === 0) return [];
     const on = water.states.find(
       ({ drain }) => drain.device === off.drain.device && drain.variant === STANDARD,
     );
-    const parts = off.lines.flatMap(({ row }) => {
+    return off.lines.flatMap(({ row }) => {
       const before = on?.lines.find((line) => line.row.scenario === row.scenario)?.row;
       const from = before?.drain_L_per_year.estimate ?? null;
       const to = row.drain_L_per_year.estimate;
-      if (from === null || to === null) return [];
-      if (!(to < from)) return say`no less of ${row.scenario}`;
+      if (on === undefined || before === undefined || from === null || to === null) return [];
       const key = `${off.name}.${row.scenario}`;
-      return say`${litres(`${key}.saved`, from - to)} L less of ${row.scenario} (${litres(`${key}.off`, to)} L in place of ${litres(`${key}.on`, from)} L)`;
+      return [
+        [
+          quoted(on.name),
+          joined(off.drain.rulesOff.map(quoted), ', '),
+          quoted(row.scenario),
+          spreadFigure(`${key}.on`, before.drain_L_per_year, 'L'),
+          spreadFigure(`${key}.off`, row.drain_L_per_year, 'L'),
+          from > to ? litres(`${key}.saved`, from - to) : markup('nothing'),
+        ],
+      ];
     });
-    if (on === undefined || parts.length === 0) return [];
-    return say`${on.name}, ${joined(off.drain.rulesOff.map(quoted), ', ')} off, drain in a year: ${listed(parts)}.`;
   });
-  return items.length === 0
+  return rows.length === 0
     ? NOTHING
-    : blocks([
-        markup(
-          'What switching a flush off saves, with all other figures of the device kept. The first water after a pause may carry more dissolved solids then.',
-        ),
-        bullets(items),
-      ]);
+    : tablePiece({
+        caption: markup('What switching a flush off saves: drain in a year, L'),
+        columns: [
+          left('Device'),
+          left('Off'),
+          left('Scenario'),
+          right('With the flush'),
+          right('Without'),
+          right('Saved'),
+        ],
+        rows,
+        legend: [
+          markup(
+            'All other figures of the device are kept. The first water after a pause may carry more dissolved solids then; where that was read, the part on pauses sets both side by side.',
+          ),
+        ],
+      });
 }
 
 function noDrain(water: WaterNotes): Piece {
