@@ -1,4 +1,4 @@
-import { pourFlows } from '../analyse/index.ts';
+import { flowFacts } from '../analyse/flow/index.ts';
 import { type Measure, measuresOf } from '../compare/index.ts';
 import type { Finding } from '../findings/index.ts';
 import type { Bench } from '../model/index.ts';
@@ -67,7 +67,7 @@ export function allMeasures(
 } {
   const reduced = benchReductions(bench);
   const waterUse = benchWaterUse(bench, seedOf(bench, options));
-  const { flows } = pourFlows(bench);
+  const { facts: flows } = flowFacts(bench);
   return {
     measures: measuresOf(bench, { reductions: reduced.facts, waterUse, flows }),
     findings: [...reduced.findings, ...waterUse.findings],

@@ -1,9 +1,5 @@
-import {
-  type PourFlow,
-  type ReductionFact,
-  statementOptions,
-  type WaterUse,
-} from '../analyse/index.ts';
+import type { FlowFact } from '../analyse/flow/index.ts';
+import { type ReductionFact, statementOptions, type WaterUse } from '../analyse/index.ts';
 import { type Bench, type MeasureRow, STANDARD } from '../model/index.ts';
 import { type ReductionSummary, summariseReductions } from './reduction-summary.ts';
 
@@ -17,7 +13,7 @@ export interface Measure {
 export interface MeasureInputs {
   readonly reductions: readonly ReductionFact[];
   readonly waterUse: WaterUse;
-  readonly flows: readonly PourFlow[];
+  readonly flows: readonly FlowFact[];
 }
 
 /**
@@ -129,12 +125,14 @@ const SCENARIO_MEASURES = [
   },
 ] as const;
 
-function flowMeasures(bench: Bench, flows: readonly PourFlow[]): Measure[] {
+function flowMeasures(bench: Bench, flows: readonly FlowFact[]): Measure[] {
   return bench.tables.devices.flatMap(({ values: { device } }) => {
-    const own = flows.filter((flow) => flow.device === device);
-    const variants = own.length > 0 ? own.map((flow) => flow.variant) : [STANDARD];
-    return variants.map(
-      (variant): Measure => ({
+    const own = flows.filter(({ flow }) => flow.device === device);
+    const variants = own.length > 0 ? own.map(({ flow }) => flow.variant) : [STANDARD];
+    return variants.map((variant): Measure => {
+      const fact = own.find(({ flow }) => flow.variant === variant);
+      const range = fact?.uncertainty?.range ?? null;
+      return {
         row: {
           measure: 'pours.flow',
           title: 'Flow of clean water',
@@ -142,11 +140,13 @@ function flowMeasures(bench: Bench, flows: readonly PourFlow[]): Measure[] {
           direction: 'higher',
           device,
           variant,
-          ...point(own.find((flow) => flow.variant === variant)?.flowLPerMin ?? null),
+          ...point(fact?.flow.flowLPerMin ?? null),
+          low: range === null ? null : Math.max(0, range.low),
+          high: range?.high ?? null,
         },
         reduction: null,
-      }),
-    );
+      };
+    });
   });
 }
 

@@ -85,13 +85,14 @@ export const benchSettingsSchema = z.strictObject({
       scale_division_g: z.number().gt(0).default(1),
       stopwatch_s: z.number().gt(0).default(0.12),
       gauge_kpa: z.number().gt(0).default(14),
+      thermometer_degC: z.number().gt(0).default(1),
     })
     .prefault({})
     .describe(
       'what the bench was measured with: class of the graduated cylinders (ASTM E1272), or for ' +
         'unmarked jugs how far they may be off as a fraction; grams of one division of the scale; ' +
         'standard uncertainty of a hand-stopped time in seconds; how far a pressure gauge may be ' +
-        'off in kPa',
+        'off in kPa and a thermometer in degC',
     ),
   water_use: z
     .strictObject({

@@ -15,6 +15,8 @@ const JUG = {
   vessel_tolerance: 0.01,
   scale_division_g: 1,
   stopwatch_s: 0.12,
+  thermometer_degC: 0.5,
+  gauge_kPa: 10,
 } as const;
 const EXACT = { ...JUG, vessel_tolerance: 1e-9 } as const;
 

@@ -7,7 +7,9 @@ export { type BenchUncertainty, benchUncertainty } from './device-uncertainty.ts
 export { type DeviceYears, type DrawnUse, deviceYears } from './device-years.ts';
 export { inputRows } from './input-shares.ts';
 export { type LineDraws, lineDrainL, lineDraws } from './line-draws.ts';
+export { type Instruments, volumeUncertainty } from './measured-uncertainty.ts';
 export { ranged } from './ranged.ts';
+export { pooledScatter, type Scatter } from './run-scatter.ts';
 export {
   drawsOf,
   type SpreadFact,

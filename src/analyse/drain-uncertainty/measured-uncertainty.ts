@@ -2,7 +2,7 @@ import type { BenchSettings } from '../../model/index.ts';
 import { cylinderTolerance, scaleToleranceG } from '../../reference/index.ts';
 import type { MeasuredVolume } from '../quantity-volume.ts';
 
-export type Instruments = Omit<BenchSettings['instruments'], 'gauge_kpa'>;
+export type Instruments = Omit<BenchSettings['instruments'], 'gauge_kpa' | 'thermometer_degC'>;
 
 /** Standard uncertainties of one measured volume, litres. */
 export interface VolumeUncertainty {

@@ -1,6 +1,9 @@
-import { leastSquaresLine } from '../../statistics/index.ts';
+import { arithmeticMean, sampleSd } from '../../statistics/index.ts';
+import type { Instruments } from '../drain-uncertainty/index.ts';
 import type { PourRun } from '../pour-flow.ts';
-import { pooledFlow, type Stretch, withoutRush } from './run-parts.ts';
+import { type FigureRange, rangeOf, type SeenScatter } from './flow-range.ts';
+import { type PooledFlow, pooledFlow } from './pooled-flow.ts';
+import { joined, type Stretch, withoutRush } from './run-parts.ts';
 
 /** The first rush when the tap opens, beside the flow after it. */
 export interface FirstRush {
@@ -8,68 +11,122 @@ export interface FirstRush {
   /** Mean length of the first split, seconds. */
   readonly seconds: number;
   readonly flowLPerMin: number;
+  readonly flow: FigureRange;
   readonly afterLPerMin: number;
+  readonly after: FigureRange;
 }
 
 /** Flow of the first splits against that of the rest of the same runs; null where none was split. */
-export function firstRush(runs: readonly PourRun[]): FirstRush | null {
+export function firstRush(
+  runs: readonly PourRun[],
+  instruments: Instruments,
+  confidence: number,
+): FirstRush | null {
   const found = runs.flatMap((run) => {
-    const { rush, rest } = withoutRush(run);
-    return rush === null ? [] : { rush, rest };
+    const { rush, rest } = withoutRush(run, instruments);
+    return rush === null ? [] : { rush, rest: joined(rest) };
   });
   const flow = pooledFlow(found.map(({ rush }) => rush));
-  const after = pooledFlow(found.flatMap(({ rest }) => rest));
+  const after = pooledFlow(found.map(({ rest }) => rest));
   if (flow === null || after === null) return null;
-  const seconds = found.reduce((sum, { rush }) => sum + rush.timeS, 0) / found.length;
-  return { runs: found.length, seconds, flowLPerMin: flow, afterLPerMin: after };
+  const range = (pooled: PooledFlow) => rangeOf(pooled.flowLPerMin, pooled.open, confidence);
+  return {
+    runs: found.length,
+    seconds: arithmeticMean(found.map(({ rush }) => rush.timeS)),
+    flowLPerMin: flow.flowLPerMin,
+    flow: range(flow),
+    afterLPerMin: after.flowLPerMin,
+    after: range(after),
+  };
+}
+
+/** Share by which the flow falls along a run. */
+export interface Decline {
+  readonly share: number;
+  readonly range: FigureRange;
+}
+
+interface RunEnds {
+  readonly first: Stretch;
+  readonly last: Stretch;
+  /** The two follow each other: one stop, and between cumulative readings one reading, is of both. */
+  readonly areNeighbours: boolean;
+  readonly isCumulative: boolean;
 }
 
 /**
  * Share by which the flow at the end of a run lies below that at its start, the rush left out.
  *
- * First and last stretches of all runs are pooled. Negative where the flow grows.
+ * First and last stretches of all runs are pooled. Negative where the flow grows. What the vessel is
+ * off cancels as far as both ends were measured in the same one; a stop between two neighbours
+ * lengthens the one and shortens the other, and counts double.
  * @returns null without a run of two stretches
  */
-export function declineAlongRun(runs: readonly PourRun[]): number | null {
-  const ends = runs.flatMap((run): { first: Stretch; last: Stretch }[] => {
-    const { rest } = withoutRush(run);
+export function declineAlongRun(
+  runs: readonly PourRun[],
+  instruments: Instruments,
+  confidence: number,
+): Decline | null {
+  const ends = runs.flatMap((run): RunEnds[] => {
+    const { rest } = withoutRush(run, instruments);
     const [first] = rest;
     const last = rest.at(-1);
-    return first === undefined || last === undefined || first === last ? [] : [{ first, last }];
+    if (first === undefined || last === undefined || first === last) return [];
+    const isCumulative = run.pours.some(({ row }) => row.values.reading === 'cumulative');
+    return [{ first, last, areNeighbours: rest.length === 2, isCumulative }];
   });
-  const first = pooledFlow(ends.map((end) => end.first));
-  const last = pooledFlow(ends.map((end) => end.last));
-  return first === null || last === null || first === 0 ? null : 1 - last / first;
+  const firsts = ends.map((end) => end.first);
+  const lasts = ends.map((end) => end.last);
+  const first = pooledFlow(firsts);
+  const last = pooledFlow(lasts);
+  if (first === null || last === null) return null;
+  const ratio = last.flowLPerMin / first.flowLPerMin;
+  const own = ratio * Math.sqrt(variance(firsts) + variance(lasts) + sharedStops(ends));
+  const shared = ratio * Math.abs(sharedRelative(lasts) - sharedRelative(firsts));
+  const parts = { scatter: ratioScatter(ends), own, shared };
+  return { share: 1 - ratio, range: rangeOf(1 - ratio, parts, confidence) };
 }
 
-/** The steady flow of cumulative readings and the time lost before it. */
-export interface SettledFlow {
-  readonly flowLPerMin: number;
-  /** Seconds without water at the start, by the line; negative where the start is faster. */
-  readonly lagS: number;
-  readonly readings: number;
+function total(parts: readonly Stretch[], of: (part: Stretch) => number): number {
+  return parts.reduce((sum, part) => sum + of(part), 0);
+}
+
+/** Relative variance of a pooled flow by its readings and stops. */
+function variance(parts: readonly Stretch[]): number {
+  const volumeL = total(parts, (part) => part.volumeL);
+  const timeS = total(parts, (part) => part.timeS);
+  return (
+    total(parts, (part) => part.readingVariance) / volumeL ** 2 +
+    total(parts, (part) => part.timeVariance) / timeS ** 2
+  );
+}
+
+function sharedRelative(parts: readonly Stretch[]): number {
+  return total(parts, (part) => part.sharedL) / total(parts, (part) => part.volumeL);
 }
 
 /**
- * Slope of cumulative volume against time, by least squares over each run of three or more readings;
- * the mean of the runs.
- *
- * Unlike the last reading over its time it is not moved by a slow or fast start.
+ * What stops and readings of both ends add to the relative variance of their ratio: twice the
+ * covariance, which is half the variance of a time with two stops, and the variance of the reading.
  */
-export function settledFlow(runs: readonly PourRun[]): SettledFlow | null {
-  const lines = runs.flatMap((run) => {
-    const readings = run.pours.filter(({ row }) => row.values.reading === 'cumulative');
-    const x = readings.map(({ timeS }) => timeS);
-    if (new Set(x).size < 3) return [];
-    const line = leastSquaresLine({ x, y: readings.map(({ volume }) => volume.volumeL) });
-    return line.slope > 0 ? line : [];
-  });
-  if (lines.length === 0) return null;
-  const mean = (of: (line: (typeof lines)[number]) => number): number =>
-    lines.reduce((sum, line) => sum + of(line), 0) / lines.length;
-  return {
-    flowLPerMin: mean(({ slope }) => slope) * 60,
-    lagS: mean(({ slope, intercept }) => -intercept / slope),
-    readings: lines.reduce((sum, { n }) => sum + n, 0),
-  };
+function sharedStops(ends: readonly RunEnds[]): number {
+  const both = ends.filter(({ areNeighbours }) => areNeighbours);
+  const firsts = ends.map(({ first }) => first);
+  const lasts = ends.map(({ last }) => last);
+  const stops = both.reduce((sum, { first }) => sum + first.timeVariance / 2, 0);
+  const readings = both.reduce(
+    (sum, { first, isCumulative }) => sum + (isCumulative ? first.readingVariance : 0),
+    0,
+  );
+  const times = total(firsts, (part) => part.timeS) * total(lasts, (part) => part.timeS);
+  const volumes = total(firsts, (part) => part.volumeL) * total(lasts, (part) => part.volumeL);
+  return (2 * stops) / times + (2 * readings) / volumes;
+}
+
+/** Scatter of the mean over the runs of last flow over first flow. */
+function ratioScatter(ends: readonly RunEnds[]): SeenScatter | null {
+  if (ends.length < 2) return null;
+  const flow = ({ volumeL, timeS }: Stretch) => volumeL / timeS;
+  const sd = sampleSd(ends.map(({ first, last }) => flow(last) / flow(first)));
+  return { u: sd / Math.sqrt(ends.length), degreesOfFreedom: ends.length - 1 };
 }

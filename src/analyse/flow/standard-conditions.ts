@@ -1,14 +1,24 @@
 import { type Finding, finding } from '../../findings/index.ts';
 import { type Bench, cellPlace } from '../../model/index.ts';
 import { waterEfficiencyFigures } from '../../reference/index.ts';
-import { type MembraneConditions, standardFlow } from '../../simulate/index.ts';
+import {
+  type MembraneConditions,
+  standardFlow,
+  type TemperatureFactor,
+} from '../../simulate/index.ts';
+import { arithmeticMean, sampleSd } from '../../statistics/index.ts';
 import type { DeviceDrain } from '../device-drain.ts';
 import type { PourFlow } from '../pour-flow.ts';
 import { feedSolids, productSolids } from './dissolved-solids.ts';
+import { type FigureRange, rangeOf } from './flow-range.ts';
+import { pooledFlow } from './pooled-flow.ts';
 import { repeats } from './run-parts.ts';
 
 const STANDARD_C = 25;
 const KPA_PER_PSI = 6.894757293168;
+
+/** A half-width within which every error is as likely makes a standard uncertainty of a / √3. */
+const UNIFORM = Math.sqrt(3);
 
 /** Flow brought to 25 degC and the test pressure, on the water of the bench. */
 export interface StandardisedFlow {
@@ -17,8 +27,10 @@ export interface StandardisedFlow {
   readonly pressureKPa: number;
   /** With 1.03^(T - 25), L/min. */
   readonly byPowerLPerMin: number;
+  readonly byPower: FigureRange;
   /** With exp(K (1/298.15 - 1/T)), L/min. */
   readonly byArrheniusLPerMin: number;
+  readonly byArrhenius: FigureRange;
 }
 
 /**
@@ -28,6 +40,8 @@ export interface StandardisedFlow {
  * Solids and recovery stay those of the bench, so this is no rating. The pressure loss along the
  * membrane is left out, and the product's solids count as 0 where they were not tested (below 1 %).
  * A pump inside the device sets its own pressure: then this says too much of the feed's.
+ * The ranges hold the flow, the thermometer and the gauge; which of the two factors fits the membrane
+ * is not in them and shows between the two figures. Solids and recovery are taken as known.
  * @returns null, with a finding, where reverse osmosis was logged with temperature and pressure and
  *   something else is missing; null without finding where nothing of it was logged
  */
@@ -39,10 +53,11 @@ export function standardisedFlow(
   const none = { standard: null, finding: null };
   const { device } = drain;
   if (device.values.technology !== 'reverse-osmosis' || device.values.tank === 'yes') return none;
-  const logged = repeats(flow.runs).flatMap(({ volumeL, timeS, from }) => {
-    const { temperature, pressure } = from[0]?.row.values ?? {};
-    if (temperature == null || pressure == null || !(volumeL > 0)) return [];
-    return { flow: (volumeL / timeS) * 60, celsius: temperature.value, kPa: pressure.value };
+  const logged = repeats(flow.runs, bench.settings.instruments).flatMap((pour) => {
+    const { temperature, pressure } = pour.from[0]?.row.values ?? {};
+    if (temperature == null || pressure == null || !(pour.volumeL > 0)) return [];
+    const flowLPerMin = (pour.volumeL / pour.timeS) * 60;
+    return { pour, flow: flowLPerMin, celsius: temperature.value, kPa: pressure.value };
   });
   const first = flow.runs[0]?.pours[0];
   if (logged.length === 0 || first === undefined) return none;
@@ -71,14 +86,49 @@ export function standardisedFlow(
     feedKPa,
     temperatureC: celsius,
   });
-  const mean = (kind: 'power' | 'arrhenius'): number | null => {
+  const flowsAt = (kind: TemperatureFactor, byC: number, byKPa: number): number[] | null => {
     const flows = logged.map((pour) =>
-      standardFlow(pour.flow, at(pour.celsius, pour.kPa), at(STANDARD_C, kPa), kind),
+      standardFlow(
+        pour.flow,
+        at(pour.celsius + byC, Math.max(0, pour.kPa + byKPa)),
+        at(STANDARD_C, kPa),
+        kind,
+      ),
     );
     const known = flows.flatMap((each) => each ?? []);
-    return known.length < flows.length ? null : known.reduce((a, b) => a + b, 0) / known.length;
+    return known.length < flows.length ? null : known;
   };
-  const [byPower, byArrhenius] = [mean('power'), mean('arrhenius')];
+  const rangeAt = (kind: TemperatureFactor) => {
+    const flows = flowsAt(kind, 0, 0);
+    const raw = pooledFlow(logged.map(({ pour }) => pour));
+    if (flows === null || raw === null) return null;
+    const { instruments, confidence } = bench.settings;
+    const mean = arithmeticMean(flows);
+    const factor = mean / raw.flowLPerMin;
+    // Half of the change from one standard uncertainty below to one above; where the lower end has no
+    // flow, the change upward.
+    const change = (byC: number, byKPa: number): number => {
+      const above = flowsAt(kind, byC, byKPa);
+      const below = flowsAt(kind, -byC, -byKPa);
+      if (above === null) return 0;
+      return below === null
+        ? arithmeticMean(above) - mean
+        : (arithmeticMean(above) - arithmeticMean(below)) / 2;
+    };
+    const n = flows.length;
+    const parts = {
+      scatter: n < 2 ? null : { u: sampleSd(flows) / Math.sqrt(n), degreesOfFreedom: n - 1 },
+      own: raw.open.own * factor,
+      shared: Math.hypot(
+        raw.open.shared * factor,
+        change(instruments.thermometer_degC / UNIFORM, 0),
+        change(0, instruments.gauge_kpa / UNIFORM),
+      ),
+    };
+    return { mean, range: rangeOf(mean, parts, confidence) };
+  };
+  const byPower = rangeAt('power');
+  const byArrhenius = rangeAt('arrhenius');
   if (byPower === null || byArrhenius === null) {
     return refused('the logged pressure does not exceed the osmotic pressure');
   }
@@ -86,8 +136,10 @@ export function standardisedFlow(
     standard: {
       pours: logged.length,
       pressureKPa: kPa,
-      byPowerLPerMin: byPower,
-      byArrheniusLPerMin: byArrhenius,
+      byPowerLPerMin: byPower.mean,
+      byPower: byPower.range,
+      byArrheniusLPerMin: byArrhenius.mean,
+      byArrhenius: byArrhenius.range,
     },
     finding: null,
   };

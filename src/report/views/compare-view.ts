@@ -1,14 +1,18 @@
 import type { Measure } from '../../compare/index.ts';
 import type { MeasureRow } from '../../model/index.ts';
-import { significant } from '../format-number.ts';
+import { boundDigits, significant } from '../format-number.ts';
 import type { View } from '../view.ts';
 import { summaryText } from './reduction-words.ts';
 
 /** A measure as it is printed. */
 export function measureText(measure: Measure): string {
   if (measure.row.measure.startsWith('reduction.')) return summaryText(measure.reduction);
-  const { estimate, unit } = measure.row;
+  const { measure: id, estimate, unit, low, high } = measure.row;
   if (estimate === null) return 'not tested';
+  if (id === 'pours.flow' && low !== null && high !== null) {
+    const range = `${boundDigits(low, 3, 'down')} to ${boundDigits(high, 3, 'up')}`;
+    return `${significant(estimate, 3)} (${range})`;
+  }
   return unit === 'fraction' ? `${significant(estimate * 100, 3)} %` : significant(estimate, 3);
 }
 
