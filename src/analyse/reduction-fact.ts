@@ -12,6 +12,8 @@ export interface ReductionFact {
   readonly feedJoin: 'mean' | 'span';
   /** How far the figures of the feed lie apart, canonical unit; 0 with fewer than two. */
   readonly feedRange: number;
+  /** P-value of the test that the product lies above the feed, before any adjustment. */
+  readonly riseTest: number | null;
   /** Void product samples of the group. */
   readonly voidSamples: readonly string[];
 }

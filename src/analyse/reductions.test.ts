@@ -197,3 +197,25 @@ describe('reference levels', () => {
     expect(verdicts('<20')).toEqual(['cannot-say']);
   });
 });
+
+describe('rises of a bench', () => {
+  it('are one family with the other tests of the bench, claims among them', () => {
+    const texts = {
+      'samples.csv': csv(SAMPLES, 'F,feed,,day,,,,,', 'P,product,ro,day,,,,,'),
+      'lab/lab.csv': csv(LAB, 'F,Lead,100,ug/L,,', 'P,Lead,142,ug/L,,'),
+    };
+    const rise = (others: readonly number[]) =>
+      withBench(texts, (folder) => {
+        const { facts } = computeReductions(readBench(folder), 86_400, () => others);
+        return facts[0];
+      });
+    const alone = rise([]);
+    expect(alone?.row.outcome).toBe('rise');
+    expect(alone?.row.rise_p).toBe(alone?.riseTest);
+    const beside = rise([0.5, 0.6, 0.7, 0.8, 0.9, 1]);
+    expect(beside?.row.rise_p).toBeCloseTo(7 * (alone?.riseTest ?? 0), 12);
+    expect(beside?.row.outcome).toBe('not-shown');
+    // Other tests that find something leave more room: that is how the rate is held.
+    expect(rise([1e-9, 1e-9, 1e-9])?.row.rise_p).toBeCloseTo(alone?.riseTest ?? 1, 12);
+  });
+});

@@ -32,13 +32,41 @@ export function statementOptions(bench: Bench): StatementOptions {
  * Every pair gets exactly one outcome. An analyte that only one side holds is `untested`. Whether a
  * product rose above its feed is judged over all pairs of the bench at once: among many pairs some
  * differ by chance, and the false-discovery rate keeps their share among the rises called small.
+ * Claims are held to the same rate, so that rises and contradictions of a bench are one family.
+ * @param otherTests p-values of the other tests of the bench; none when left out
  * @param windowS how far a feed before or after may lie from a product without a feed of its event
  */
-export function computeReductions(bench: Bench, windowS: number): Reductions {
-  const options = statementOptions(bench);
+export function computeReductions(
+  bench: Bench,
+  windowS: number,
+  otherTests: (facts: readonly ReductionFact[]) => readonly number[] = () => [],
+): Reductions {
   const pairs = reductionPairs(bench, windowS);
-  const adjusted = adjustedRises(pairs, options);
-  const facts = pairs.map((pair, at): ReductionFact => {
+  const options = statementOptions(bench);
+  const tests = pairs.map(({ feed, product }) => riseProbability(feed, product, options));
+  // What else is tested looks at intervals and estimates, which the judgement on rises leaves alone.
+  const alone = factsOf(bench, pairs, tests, []);
+  const others = otherTests(alone);
+  const facts = others.length === 0 ? alone : factsOf(bench, pairs, tests, others);
+  return {
+    facts,
+    findings: [
+      ...facts.flatMap((fact) => findingsOf(bench, fact)),
+      ...movedFeeds(bench, facts),
+      ...solidsNotes(bench, devicesBehindStage(facts)),
+    ],
+  };
+}
+
+function factsOf(
+  bench: Bench,
+  pairs: readonly ReductionPair[],
+  tests: readonly (number | null)[],
+  others: readonly number[],
+): ReductionFact[] {
+  const options = statementOptions(bench);
+  const adjusted = adjustedTogether(tests, others);
+  return pairs.map((pair, at): ReductionFact => {
     const { analyte, feed, product, group } = pair;
     const riseP = adjusted[at] ?? null;
     const isRise = riseP !== null && riseP <= riseLevel(options.confidence);
@@ -50,19 +78,12 @@ export function computeReductions(bench: Bench, windowS: number): Reductions {
       product,
       feedJoin: pair.feedJoin,
       feedRange: feedRange(bench, feed),
+      riseTest: tests[at] ?? null,
       voidSamples: group.voidProducts.flatMap(
         (index) => bench.tables.samples[index]?.values.sample ?? [],
       ),
     };
   });
-  return {
-    facts,
-    findings: [
-      ...facts.flatMap((fact) => findingsOf(bench, fact)),
-      ...movedFeeds(bench, facts),
-      ...solidsNotes(bench, devicesBehindStage(facts)),
-    ],
-  };
 }
 
 const STAGE_CODE = 'solids-not-rejection';
@@ -82,15 +103,17 @@ function devicesBehindStage(facts: readonly ReductionFact[]): ReadonlySet<string
   );
 }
 
-/** P-values of rises, adjusted over the pairs that have one. */
-function adjustedRises(
-  pairs: readonly ReductionPair[],
-  options: StatementOptions,
+/**
+ * P-values adjusted over all that have one and over those of other tests of the bench (Benjamini and
+ * Hochberg).
+ */
+export function adjustedTogether(
+  tests: readonly (number | null)[],
+  others: readonly number[],
 ): (number | null)[] {
-  const raw = pairs.map(({ feed, product }) => riseProbability(feed, product, options));
-  const adjusted = benjaminiHochberg(raw.filter((p) => p !== null));
+  const adjusted = benjaminiHochberg([...tests.filter((p) => p !== null), ...others]);
   let next = 0;
-  return raw.map((p) => {
+  return tests.map((p) => {
     if (p === null) return null;
     const value = adjusted[next] ?? p;
     next += 1;

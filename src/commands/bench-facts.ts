@@ -1,12 +1,15 @@
+import { claimTests } from '../analyse/claims/index.ts';
 import {
   computeReductions,
   computeWaterUse,
   statementOptions,
   type WaterUse,
 } from '../analyse/index.ts';
+import { computeSums } from '../analyse/sums/index.ts';
 import { type AnalyteComparison, type Margin, tellApart } from '../compare/index.ts';
 import type { Bench } from '../model/index.ts';
 import { feedWindowS } from './quantity-setting.ts';
+import { readClaims } from './read-claims.ts';
 
 /**
  * What several commands rest on, computed once for a bench: a bench never changes, and the notes ask
@@ -18,7 +21,11 @@ const comparisonsOf = new WeakMap<Bench, Map<string, readonly AnalyteComparison[
 
 /** Every reduction of a bench, with its findings. */
 export function benchReductions(bench: Bench): ReturnType<typeof computeReductions> {
-  const known = reductionsOf.get(bench) ?? computeReductions(bench, feedWindowS(bench));
+  const known =
+    reductionsOf.get(bench) ??
+    computeReductions(bench, feedWindowS(bench), (facts) =>
+      claimTests(bench, readClaims(bench).claims, facts, computeSums(bench, facts)),
+    );
   reductionsOf.set(bench, known);
   return known;
 }

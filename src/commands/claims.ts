@@ -51,7 +51,8 @@ export function claims(bench: Bench, filters: Filters = {}): Outcome {
     settings: {
       ...reductionSettings(bench),
       claims: 'of a device with its settings as delivered (variant standard)',
-      contradiction: 'two events, or one with a confirmed retest, firm, Benjamini-Hochberg',
+      contradiction:
+        'two events, or one with a confirmed retest, firm, Benjamini-Hochberg with the rises',
       conditions: 'capacity claimed; challenge and test pressure of the standard within 20 %',
       ...filterSettings(filters),
     },

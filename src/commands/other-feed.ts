@@ -1,4 +1,3 @@
-import { computeReductions } from '../analyse/index.ts';
 import {
   CONDITION_UNCERTAINTY,
   computeOtherFeed,
@@ -12,6 +11,7 @@ import { variantNames } from '../normalise/index.ts';
 import { fingerprintOf } from '../read/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { otherFeedViews } from '../report/views/index.ts';
+import { benchReductions } from './bench-facts.ts';
 import {
   benchOutcome,
   doneResult,
@@ -21,7 +21,7 @@ import {
 } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { checkFilters, type Filters } from './filters.ts';
-import { feedWindowS, quantitySetting } from './quantity-setting.ts';
+import { quantitySetting } from './quantity-setting.ts';
 import { readBench } from './read-bench.ts';
 import { type FeedFile, readFeed } from './read-feed.ts';
 import { reductionSettings } from './reductions.ts';
@@ -46,7 +46,7 @@ export function otherFeed(bench: Bench, feed: FeedFile, options: OtherFeedOption
   const throughputL =
     throughput === null ? null : quantitySetting(bench, throughput, 'volume', '--throughput');
   const water = feedWater(bench, feed.results, feed.sample.index);
-  const { facts, findings } = computeReductions(bench, feedWindowS(bench));
+  const { facts, findings } = benchReductions(bench);
   const tested = facts.flatMap((fact) => (fact.row.outcome === 'untested' ? [] : fact.row.analyte));
   if (!water.analytes.some(({ analyte }) => tested.includes(analyte.key))) {
     throw nothingInCommon(feed);

@@ -67,7 +67,7 @@ export function reductionSettings(bench: Bench): Record<string, unknown> {
     rise: {
       test: 'one-sided difference of feed and product',
       level: riseLevel(confidence),
-      many_pairs: 'Benjamini-Hochberg over all pairs of the bench',
+      many_pairs: 'Benjamini-Hochberg over all pairs and claims of the bench',
     },
   };
 }

@@ -65,7 +65,7 @@ const reductionRow = z.strictObject({
     .boolean()
     .describe('rests on bounds or on stated or measured uncertainty; false: on assumed alone'),
   rise_p: maybe.describe(
-    'p-value of the one-sided test that the product lies above the feed, adjusted for all pairs of the bench',
+    'p-value of the one-sided test that the product lies above the feed, adjusted for all pairs and claims of the bench',
   ),
   unit: z.string().describe('canonical unit of feed and product'),
   feed: sideSchema,

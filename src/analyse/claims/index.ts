@@ -10,5 +10,5 @@ export {
   type UncertifiedInFeed,
   uncertifiedInFeed,
 } from './feed-against-certification.ts';
-export { type JudgedClaim, judgeClaims, type VerdictReason } from './judge-claims.ts';
+export { claimTests, type JudgedClaim, judgeClaims, type VerdictReason } from './judge-claims.ts';
 export type { EventReason, JudgedEvent } from './judge-event.ts';

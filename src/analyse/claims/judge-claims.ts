@@ -1,8 +1,7 @@
 import type { Bench, ClaimVerdict, Interval } from '../../model/index.ts';
-import { benjaminiHochberg } from '../../statistics/index.ts';
 import type { ReductionFact } from '../reduction-fact.ts';
 import { riseLevel, type StatementOptions } from '../reduction-statement.ts';
-import { statementOptions } from '../reductions.ts';
+import { adjustedTogether, statementOptions } from '../reductions.ts';
 import type { SumFact } from '../sums/index.ts';
 import type { Claim } from './claim.ts';
 import { type ClaimConditions, claimConditions } from './claim-conditions.ts';
@@ -37,7 +36,7 @@ export interface JudgedClaim {
   readonly apparent: boolean;
   /** Of the reduction, or of the product level, over the events that decide. */
   readonly interval: Interval | null;
-  /** Adjusted over the claims of the bench; null where bounds decide. */
+  /** Adjusted over the claims and rises of the bench; null where bounds decide. */
   readonly pValue: number | null;
   readonly conditions: ClaimConditions;
   readonly events: readonly JudgedEvent[];
@@ -49,7 +48,7 @@ export interface JudgedClaim {
  * `supported`: the lower bound reaches the claim in an event inside its conditions, and no event inside
  * them misses it or has an estimate short of it. `contradicted`: the upper bound misses it, firmly, in
  * two events or in one with a confirmed retest, and where p-values exist the claim stays missed with
- * false discoveries held over all claims of the bench. "Up to" is `untestable`: any result meets it.
+ * false discoveries held over all claims and rises of the bench. "Up to" is `untestable`: any result meets it.
  * No product result: `untested`. All else is `open`; what is missed on assumed uncertainty, once, or
  * not at the false-discovery rate is open and apparent.
  * @param facts reductions of all devices
@@ -63,12 +62,26 @@ export function judgeClaims(
 ): JudgedClaim[] {
   const options = statementOptions(bench);
   const drafts = claims.map((claim) => draftOf(bench, claim, facts, sums, options));
-  const adjusted = adjust(drafts.map(({ pValue }) => pValue));
+  const adjusted = adjustedTogether(
+    drafts.map(({ pValue }) => pValue),
+    facts.flatMap(({ riseTest }) => riseTest ?? []),
+  );
   return drafts.map((draft, index) => ({
     ...draft,
     pValue: adjusted[index] ?? null,
     ...verdictOf(draft, adjusted[index] ?? null, options),
   }));
+}
+
+/** P-values of the claims that have one, before any adjustment. */
+export function claimTests(
+  bench: Bench,
+  claims: readonly Claim[],
+  facts: readonly ReductionFact[],
+  sums: readonly SumFact[],
+): number[] {
+  const options = statementOptions(bench);
+  return claims.flatMap((claim) => draftOf(bench, claim, facts, sums, options).pValue ?? []);
 }
 
 type Draft = Pick<JudgedClaim, 'claim' | 'conditions' | 'events' | 'pValue'>;
@@ -90,16 +103,6 @@ function draftOf(
       ? []
       : evidence.map((item) => judgeEvent(bench, item, target, options, isInside(item)));
   return { claim, conditions, events, pValue: missProbability(events) };
-}
-
-function adjust(pValues: readonly (number | null)[]): (number | null)[] {
-  const adjusted = benjaminiHochberg(pValues.filter((p) => p !== null));
-  let next = 0;
-  return pValues.map((p) => {
-    if (p === null) return null;
-    next += 1;
-    return adjusted[next - 1] ?? p;
-  });
 }
 
 type Verdict = Pick<JudgedClaim, 'verdict' | 'because' | 'firm' | 'apparent' | 'interval'>;
