@@ -45,6 +45,9 @@ export function readPriceList(
     measures,
   );
   const findings: Finding[] = [...cellFindings];
+  if (cellFindings.some(({ code }) => code === 'column-missing')) {
+    return { list: { path: table.path, currency: null, packages: [] }, findings };
+  }
   const groups = new Map<string, PriceRow[]>();
   for (const row of rows) {
     const key = JSON.stringify([row.values.lab, row.values.package]);
@@ -54,10 +57,27 @@ export function readPriceList(
   }
   findings.push(...mixedCurrencies(rows));
   const packages = [...groups.values()].flatMap(
-    (group) => packageOf(group, analytes, findings) ?? [],
+    (group) => packageOf(group, analytes, findings, hasUnreadRow(group, rows, table)) ?? [],
   );
   const currency = packages[0]?.price.currency ?? null;
   return { list: { path: table.path, currency, packages }, findings };
+}
+
+/** True where a row of the package could not be read: its price may stand there. */
+function hasUnreadRow(
+  [first]: readonly PriceRow[],
+  rows: readonly PriceRow[],
+  table: RawTable,
+): boolean {
+  if (first === undefined) return false;
+  const { lab, package: name } = first.values;
+  const cellOf = (cells: readonly string[], field: string): string =>
+    (cells[first.source.fieldIndex.get(field) ?? -1] ?? '').trim();
+  const read = new Set(rows.map(({ line }) => line));
+  return table.rows.some(
+    ({ line, cells }) =>
+      !read.has(line) && cellOf(cells, 'lab') === lab && cellOf(cells, 'package') === name,
+  );
 }
 
 function mixedCurrencies(rows: readonly PriceRow[]): Finding[] {
@@ -78,11 +98,12 @@ function packageOf(
   rows: readonly PriceRow[],
   analytes: AnalyteIndex,
   findings: Finding[],
+  isPartlyRead: boolean,
 ): LabPackage | null {
   const [first] = rows;
   if (first === undefined) return null;
   const { lab, package: name } = first.values;
-  const price = priceOf(rows, findings);
+  const price = priceOf(rows, findings, isPartlyRead);
   const tests = new Map<string, PricedTest>();
   for (const row of rows) {
     const test = testOf(row, analytes, findings);
@@ -104,13 +125,17 @@ function packageOf(
   return { lab, name, price, tests: [...tests.values()], place: cellPlace(first, 'package') };
 }
 
-function priceOf(rows: readonly PriceRow[], findings: Finding[]): Money | null {
+function priceOf(
+  rows: readonly PriceRow[],
+  findings: Finding[],
+  isPartlyRead: boolean,
+): Money | null {
   const priced = rows.filter(({ values }) => values.price !== null);
   const [first] = priced;
   const price = first?.values.price ?? null;
   if (first === undefined || price === null) {
     const [row] = rows;
-    if (row === undefined) return null;
+    if (row === undefined || isPartlyRead) return null;
     findings.push(
       finding(
         'price-missing',
