@@ -123,6 +123,8 @@ const CODES = {
   'spike-feed-missing': warning('A nominal dose has no measured feed; no reduction uses the dose.'),
   'holding-time-over': warning('A sample had stood too long before the lab received it.'),
   'holding-time-field': note('The lab measured what has to be measured beside the tap.'),
+  'preservative-spoils': warning('The preservative of a bottle adds or destroys what was tested.'),
+  'preservative-missing': note('A bottle held none of what keeps the analytes tested in it.'),
   'receipt-warm': warning('A bottle arrived warmer than its analytes allow.'),
   'receipt-frozen': warning('A bottle arrived frozen, or its temperature is in the wrong unit.'),
   'sampling-date-differs': warning('The lab prints another day of sampling than samples.csv.'),

@@ -4,6 +4,9 @@ import { z } from 'zod';
 
 const word = z.string().nullable();
 
+/** `laboratories`: in tables that drinking-water laboratories publish. */
+const reading = z.enum(['seen', 'laboratories', 'memory']).nullable();
+
 export const SHEETS = [
   'sampling',
   'bottles',
@@ -30,9 +33,13 @@ export const sheetRow = z.strictObject({
   taken_at: word.describe('when it was or is to be taken, local time'),
   bottle: word.describe('which bottle of the kit'),
   preservative: word,
+  container: word.describe('what the bottle is made of'),
+  kit_read: reading.describe('how far the rule for preservative and container was read'),
   analytes: z.array(z.string()).describe('analytes of the bottle that share the deadline'),
   warmest_C: z.number().nullable().describe('warmest transport; null: none asked for'),
-  holding_time: word.describe('longest time from sampling to analysis'),
+  holding_time: word.describe('longest time from sampling to analysis, or that the lab has to say'),
+  holding_rule: word.describe('regulation or method of the holding time'),
+  holding_read: reading.describe('how far that rule was read'),
   holding_hours: z.number().nullable(),
   analyse_by: word.describe('taken_at plus the holding time; null without a time of sampling'),
   write: z.array(z.string()).describe('cells left blank, to be filled in by hand'),

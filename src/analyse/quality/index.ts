@@ -13,6 +13,7 @@ import { limitFindings } from './limits-above-levels.ts';
 import { listFindings } from './lists.ts';
 import { conditionFindings } from './log-conditions.ts';
 import { pourFindings } from './pour-logs.ts';
+import { preservativeFindings } from './preservative-findings.ts';
 import { receiptFindings } from './receipt.ts';
 import { repeatedValueFindings } from './repeated-values.ts';
 import { type QualityCheck, SampleResults } from './sample-results.ts';
@@ -23,7 +24,7 @@ import { unitSlipFindings } from './unit-slips.ts';
 import { waterChemistryFindings } from './water-chemistry.ts';
 
 export { type DuplicateVerdict, duplicateVerdict } from './duplicate-verdict.ts';
-export { type HoldingTime, holdingTime } from './holding-time-table.ts';
+export { type HoldingTime, holdingTime, type RuleReading } from './holding-time-table.ts';
 
 /** Checks that look at lab results, and so need every sample and every result. */
 const OF_RESULTS: readonly QualityCheck[] = [
@@ -32,6 +33,7 @@ const OF_RESULTS: readonly QualityCheck[] = [
   feedFindings,
   spikeFindings,
   receiptFindings,
+  preservativeFindings,
   samplingDateFindings,
   waterChemistryFindings,
   totalFindings,

@@ -76,8 +76,13 @@ function byHoldingTime(view: SampleResults, bottle: BottleResults): Map<HoldingT
   const times = new Map<HoldingTime, string[]>();
   for (const index of bottle.results) {
     const analyte = view.analyte(index);
-    const time = holdingTime(analyte, bottle.row.values.preservative);
-    if (time === null) continue;
+    const own = holdingTime(analyte, bottle.row.values.preservative);
+    if (own === null) continue;
+    // Equal times of two rules are one time.
+    const time =
+      [...times.keys()].find(
+        ({ hours, warmestC }) => hours === own.hours && warmestC === own.warmestC,
+      ) ?? own;
     const names = times.get(time);
     if (names === undefined) times.set(time, [analyte.name]);
     else names.push(analyte.name);

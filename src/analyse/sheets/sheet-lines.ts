@@ -19,13 +19,19 @@ const BLANK: Omit<SheetRow, 'sheet' | 'order'> = {
   taken_at: null,
   bottle: null,
   preservative: null,
+  container: null,
+  kit_read: null,
   analytes: [],
   warmest_C: null,
   holding_time: null,
+  holding_rule: null,
+  holding_read: null,
   holding_hours: null,
   analyse_by: null,
   write: [],
 };
+
+const NOT_KNOWN = 'no holding time known: ask the lab';
 
 /** Repeats that give a mean and a scatter. */
 const REPEATS = 3;
@@ -111,17 +117,21 @@ function bottleSheet(samples: readonly PlannedSample[], analytes: readonly Analy
   const lines = bottleLines(analytes);
   return samples.flatMap((sample) =>
     lines.map(
-      ({ bottle, preservative, time, analytes: own }, at): SheetRow => ({
+      (line, at): SheetRow => ({
         ...ofSample(sample),
         sheet: 'bottles',
         order: at + 1,
-        bottle,
-        preservative,
-        analytes: own.map(({ key }) => key),
-        warmest_C: time.warmestC,
-        holding_time: time.words,
-        holding_hours: time.hours,
-        analyse_by: analyseBy(sample.takenAt, time.hours),
+        bottle: line.bottle,
+        preservative: line.preservative,
+        container: line.container,
+        kit_read: line.time === null ? null : line.verified,
+        analytes: line.analytes.map(({ key }) => key),
+        warmest_C: line.time?.warmestC ?? null,
+        holding_time: line.time?.words ?? NOT_KNOWN,
+        holding_rule: line.time?.rule ?? null,
+        holding_read: line.time?.verified ?? null,
+        holding_hours: line.time?.hours ?? null,
+        analyse_by: line.time === null ? null : analyseBy(sample.takenAt, line.time.hours),
       }),
     ),
   );

@@ -11,6 +11,7 @@ export function sheetViews(rows: readonly SheetRow[], seed: number): View[] {
   const of = (sheet: SheetRow['sheet']) => rows.filter((row) => row.sheet === sheet);
   return [
     sampling(of('sampling'), seed),
+    kit(of('bottles')),
     bottles(of('bottles')),
     custody(of('custody')),
     form(of('pours'), 'Timed pours, tap wide open'),
@@ -49,26 +50,48 @@ function water({ position, device, variant, of }: SheetRow): string {
   return `${position ?? ''}${state}${of === null ? '' : `, duplicate of ${of}`}`;
 }
 
+/** Bottles of the kit, once for all samples. */
+function kit(rows: readonly SheetRow[]): View {
+  const first = rows.filter((row) => row.sample === rows[0]?.sample);
+  return {
+    caption: 'Kit of each sample: bottles, what goes in first, and the rule',
+    columns: columns(['Bottle', 'Of', 'Preservative', 'For', 'Within', 'Rule']),
+    rows: first.map((row) => [
+      row.bottle ?? '',
+      row.container ?? '',
+      `${row.preservative ?? ''}${mark(row.kit_read)}`,
+      firstOf(row.analytes),
+      row.holding_time ?? '',
+      `${row.holding_rule ?? ''}${mark(row.holding_read)}`,
+    ]),
+    legend: [
+      'Within: longest time from sampling to the start of the analysis; of a drinking-water rule where there is one, else 40 CFR 136.3 table II.',
+      '* not read in the rule but in tables that laboratories publish; ** from memory.',
+      "The lab's own kit and deadlines go before these.",
+      'Metals that were not acidified can be acidified in the lab; ask it how soon they have to arrive.',
+    ],
+  };
+}
+
 function bottles(rows: readonly SheetRow[]): View {
   return {
     caption: 'Bottles of each sample, and the latest time of analysis',
-    columns: columns(['Sample', 'Bottle', 'Preservative', 'For', 'Keep', 'Within', 'Analyse by']),
+    columns: columns(['Sample', 'Bottle', 'For', 'Keep', 'Within', 'Analyse by']),
     rows: rows.map((row) => [
       row.sample ?? '',
       row.bottle ?? '',
-      row.preservative ?? '',
       firstOf(row.analytes),
       row.warmest_C === null ? '' : `at most ${row.warmest_C} °C`,
       row.holding_time ?? '',
       row.analyse_by ?? ROOM,
     ]),
-    legend: [
-      'Within: longest time from sampling to the start of the analysis (40 CFR 136.3 table II; drinking-water methods where that table has none).',
-      'Preservatives and some of the times are from memory, not read in the source.',
-      "The lab's own kit and deadlines go before these.",
-      'Analyse by: local time of the sampling clock; six months are 182.6 days.',
-    ],
+    legend: ['Analyse by: local time of the sampling clock; six months are 182.6 days.'],
   };
+}
+
+/** How far a rule was read; no mark for what was seen. */
+function mark(read: SheetRow['holding_read']): string {
+  return read === 'memory' ? ' **' : read === 'laboratories' ? ' *' : '';
 }
 
 function firstOf(names: readonly string[]): string {
