@@ -89,6 +89,8 @@ function useRow(
   const codes: string[] = drain.findings.map((item) => item.code);
   if (drain.hasTank) codes.push('tank-ratio-fixed');
   if (tank !== null && tank.shortfallL > 0) codes.push('tank-shortfall');
+  const total_drain_ratio = spread(simulated?.totalDrainRatio ?? null);
+  const recovery = spread(simulated?.recovery ?? null);
   const flushes =
     simulated === null
       ? 0
@@ -101,8 +103,8 @@ function useRow(
     producing_drain_L_per_day: simulated === null ? none : perDay(simulated.producingDrainL),
     flush_drain_L_per_day: simulated === null ? none : perDay(simulated.flushDrainL),
     flushes_per_day: simulated === null ? none : perDay(flushes),
-    total_drain_ratio: spread(simulated?.totalDrainRatio ?? null),
-    recovery: spread(simulated?.recovery ?? null),
+    total_drain_ratio,
+    recovery,
     drain_L_per_year:
       simulated === null ? none : spread((simulated.totalDrainL / scenario.days) * 365),
     drain_ratio: drain.model?.drainRatio ?? null,
@@ -118,22 +120,8 @@ function useRow(
             shortfall_L_per_day: tank.shortfallL / scenario.days,
             starts_per_day: tank.starts / scenario.days,
           },
-    yardsticks: yardsticksRow(drain, simulated),
+    yardsticks: reportedYardsticks(drain, { total_drain_ratio, recovery }),
     findings: [...new Set(codes)],
-  };
-}
-
-function yardsticksRow(
-  drain: DeviceDrain,
-  simulated: SimulatedDrain | null,
-): WaterUseRow['yardsticks'] {
-  const found = reportedYardsticks(drain, simulated);
-  if (found === null) return null;
-  return {
-    recovery_tank_bypassed: found.recoveryTankBypassed,
-    efficiency_in_use: found.efficiencyInUse,
-    within_2_3: found.isWithinDrainRatio,
-    reaches_40_percent: found.reachesEfficiency,
   };
 }
 

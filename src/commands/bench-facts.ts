@@ -2,6 +2,9 @@ import { claimTests } from '../analyse/claims/index.ts';
 import {
   computeReductions,
   computeWaterUse,
+  type SpreadFact,
+  type SpreadProgress,
+  spreadSteps,
   statementOptions,
   type WaterUse,
 } from '../analyse/index.ts';
@@ -17,6 +20,7 @@ import { readClaims } from './read-claims.ts';
  */
 const reductionsOf = new WeakMap<Bench, ReturnType<typeof computeReductions>>();
 const waterUseOf = new WeakMap<Bench, Map<number, WaterUse>>();
+const spreadOf = new WeakMap<Bench, Map<string, readonly SpreadFact[]>>();
 const comparisonsOf = new WeakMap<Bench, Map<string, readonly AnalyteComparison[]>>();
 
 /** Every reduction of a bench, with its findings. */
@@ -36,6 +40,32 @@ export function benchWaterUse(bench: Bench, seed: number): WaterUse {
   const known = bySeed.get(seed) ?? computeWaterUse(bench, seed);
   waterUseOf.set(bench, bySeed.set(seed, known));
   return known;
+}
+
+/**
+ * The water use of a bench with its ranges, by seed and number of draws, in steps where it is not known
+ * yet.
+ */
+export function* benchSpread(
+  bench: Bench,
+  seed: number,
+  draws: number,
+): Generator<SpreadProgress, readonly SpreadFact[]> {
+  const known = knownSpread(bench, seed, draws);
+  if (known !== null) return known;
+  const facts = yield* spreadSteps(bench, benchWaterUse(bench, seed), { seed, draws });
+  const byKey = spreadOf.get(bench) ?? new Map<string, readonly SpreadFact[]>();
+  spreadOf.set(bench, byKey.set(`${seed} ${draws}`, facts));
+  return facts;
+}
+
+/** The ranges of a bench where they were computed before; else null. */
+export function knownSpread(
+  bench: Bench,
+  seed: number,
+  draws: number,
+): readonly SpreadFact[] | null {
+  return spreadOf.get(bench)?.get(`${seed} ${draws}`) ?? null;
 }
 
 /** Which devices differ on which analyte, over all devices of the bench, at one margin. */

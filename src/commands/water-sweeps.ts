@@ -11,7 +11,7 @@ import { BenchError } from '../findings/index.ts';
 import type { Bench, SweepRow } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { inputsView, sweepView } from '../report/views/index.ts';
-import { benchWaterUse } from './bench-facts.ts';
+import { benchSpread, benchWaterUse, knownSpread } from './bench-facts.ts';
 import { benchOutcome, filterSettings } from './bench-outcome.ts';
 import { checkFilters } from './filters.ts';
 import { readSweep } from './sweep-setting.ts';
@@ -127,16 +127,23 @@ export function* inputsWork(
   });
 }
 
-/** Ranges of what the filters keep. */
-export function keptSpread(
+/** Ranges of what the filters keep; of the rest too where they are known anyway. */
+export function* keptSpread(
   bench: Bench,
   use: WaterUse,
   options: WaterUseOptions,
-): Generator<SpreadProgress, SpreadFact[]> {
+): Generator<SpreadProgress, readonly SpreadFact[]> {
   const keep = checkFilters(bench, options);
-  return spreadSteps(bench, use, {
-    seed: seedOf(bench, options),
-    draws: drawCount(bench, options),
+  const seed = seedOf(bench, options);
+  const draws = drawCount(bench, options);
+  const wanted = [options.devices, options.variants, options.scenarios];
+  const isWhole = wanted.every((names) => (names ?? []).length === 0);
+  if (isWhole || knownSpread(bench, seed, draws) !== null) {
+    return yield* benchSpread(bench, seed, draws);
+  }
+  return yield* spreadSteps(bench, use, {
+    seed,
+    draws,
     keeps: ({ row }) =>
       keep.keepsDevice(row.device, row.variant) && keep.keepsScenario(row.scenario),
   });

@@ -99,6 +99,9 @@ const reductionRow = z.strictObject({
 
 const spread = z.strictObject({ low: maybe, estimate: maybe, high: maybe });
 
+/** Whether all, none or a part of a range keeps to a yardstick; the last also without a range. */
+const YARDSTICK_VERDICTS = ['meets', 'misses', 'cannot-say'] as const;
+
 const waterUseRow = z.strictObject({
   device: z.string(),
   variant: z.string(),
@@ -129,11 +132,16 @@ const waterUseRow = z.strictObject({
     .strictObject({
       recovery_tank_bypassed: maybe.describe('product / inlet while producing, without the tank'),
       efficiency_in_use: maybe.describe('product the user gets / inlet over the scenario'),
-      within_2_3: z.boolean().nullable().describe('at most 2.3 to drain per volume treated'),
-      reaches_40_percent: z.boolean().nullable(),
+      within_2_3: z
+        .enum(YARDSTICK_VERDICTS)
+        .nullable()
+        .describe('at most 2.3 to drain per volume treated; cannot-say: the range holds it'),
+      reaches_40_percent: z.enum(YARDSTICK_VERDICTS).nullable(),
     })
     .nullable()
-    .describe('beside published yardsticks, by estimates; no ratings. Reverse osmosis only'),
+    .describe(
+      'beside published yardsticks, by the ranges; without a range cannot-say. No ratings. Reverse osmosis only',
+    ),
   findings: z.array(z.string()),
 });
 
@@ -266,6 +274,7 @@ export type { LevelVerdict };
 export type UncertaintySource = (typeof UNCERTAINTY_SOURCES)[number];
 export type WaterUseRow = z.infer<typeof waterUseRow>;
 export type Spread = z.infer<typeof spread>;
+export type YardstickVerdict = (typeof YARDSTICK_VERDICTS)[number];
 export type WaterCurveRow = z.infer<typeof waterCurveRow>;
 export type BreakEvenRow = z.infer<typeof breakEvenRow>;
 export type PourRow = z.infer<typeof pourRow>;

@@ -3,6 +3,7 @@ import { normalQuantile } from '../../statistics/index.ts';
 import type { DeviceDrain } from '../device-drain.ts';
 import type { WaterScenario } from '../water-scenarios.ts';
 import type { WaterUse, WaterUseFact } from '../water-use.ts';
+import { reportedYardsticks } from '../yardsticks/index.ts';
 import { type DeviceDraws, deviceDraws, scatterDraws } from './device-draws.ts';
 import { type BenchUncertainty, benchUncertainty } from './device-uncertainty.ts';
 import { type DeviceYears, deviceYears } from './device-years.ts';
@@ -34,6 +35,8 @@ export interface UseDraws {
   /** The pour size of the year a draw uses, as a multiple of the scenario's. */
   readonly pourFactor: Float64Array;
   readonly totalDrainRatio: Float64Array;
+  /** Where the water of each draw went. */
+  readonly years: DeviceYears;
 }
 
 /** Years of a scenario whose pours are the same each year: they differ in pour size only. */
@@ -174,15 +177,18 @@ function spreadOf(playing: Playing, factors: Float64Array, confidence: number): 
   }
   const range = ({ estimate }: Spread, values: Float64Array) =>
     ranged(estimate, values, confidence);
+  const total_drain_ratio = range(fact.row.total_drain_ratio, totalDrainRatio);
+  const recovery = range(fact.row.recovery, share);
   const row: WaterUseRow = {
     ...fact.row,
     clean_L_per_day: range(fact.row.clean_L_per_day, clean),
     producing_drain_L_per_day: range(fact.row.producing_drain_L_per_day, producing),
     flush_drain_L_per_day: range(fact.row.flush_drain_L_per_day, flushed),
     flushes_per_day: range(fact.row.flushes_per_day, flushes),
-    total_drain_ratio: range(fact.row.total_drain_ratio, totalDrainRatio),
-    recovery: range(fact.row.recovery, share),
+    total_drain_ratio,
+    recovery,
     drain_L_per_year: range(fact.row.drain_L_per_year, yearly),
+    yardsticks: reportedYardsticks(fact.drain, { total_drain_ratio, recovery }),
   };
-  return { ...fact, row, spread: { inputs, pourFactor, totalDrainRatio } };
+  return { ...fact, row, spread: { inputs, pourFactor, totalDrainRatio, years } };
 }

@@ -1,5 +1,6 @@
+import type { Spread, WaterUseRow, YardstickVerdict } from '../../model/index.ts';
 import { waterEfficiencyFigures } from '../../reference/index.ts';
-import { constantPressureRatio, type SimulatedDrain } from '../../simulate/index.ts';
+import { constantPressureRatio } from '../../simulate/index.ts';
 import type { DeviceDrain } from '../device-drain.ts';
 
 /** What the published yardsticks ask for, as figures. */
@@ -24,42 +25,49 @@ export function efficiencyFloor(): EfficiencyFloor {
   };
 }
 
-/** A device in a scenario beside the yardsticks; figures of the bench, no ratings. */
-export interface Yardsticks {
-  /** Product / inlet while producing, with the tank absent or bypassed. */
-  readonly recoveryTankBypassed: number | null;
-  /** Product the user gets / inlet over the scenario. */
-  readonly efficiencyInUse: number | null;
-  readonly isWithinDrainRatio: boolean | null;
-  readonly reachesEfficiency: boolean | null;
-}
+/** A device in a scenario beside the yardsticks, as published; figures of the bench, no ratings. */
+type YardsticksRow = NonNullable<WaterUseRow['yardsticks']>;
 
 /**
  * Recovery and efficiency by the definitions of NSF/ANSI 58, for reverse osmosis with a drain line.
  *
  * The recovery of a tank device is that of filling an open tank, by tanks.csv; without it, it is not
- * known. Comparisons are by the estimates.
+ * known. What keeps to a yardstick is said of ranges: all of it, none of it, or `cannot-say`.
+ * @param use ranges of the total drain ratio and of the recovery in a scenario
  * @returns null for other devices, which the yardsticks do not concern
  * Source: definitions seen in trade-press articles by certification staff; thresholds as in the
  *   table of reference figures.
  */
 export function reportedYardsticks(
   drain: DeviceDrain,
-  simulated: SimulatedDrain | null,
-): Yardsticks | null {
+  use: Pick<WaterUseRow, 'total_drain_ratio' | 'recovery'>,
+): YardsticksRow | null {
   const { technology, drain_line, tank } = drain.device.values;
   if (technology !== 'reverse-osmosis' || drain_line !== 'yes') return null;
   const open = openRatio(drain, tank === 'yes');
   const { mostDrainRatio, leastEfficiency } = efficiencyFloor();
-  const ratio = simulated?.totalDrainRatio ?? null;
-  const efficiency = simulated?.recovery ?? null;
   return {
-    recoveryTankBypassed: open === null ? null : 1 / (1 + open),
-    efficiencyInUse: efficiency,
-    isWithinDrainRatio: ratio === null || mostDrainRatio === null ? null : ratio <= mostDrainRatio,
-    reachesEfficiency:
-      efficiency === null || leastEfficiency === null ? null : efficiency >= leastEfficiency,
+    recovery_tank_bypassed: open === null ? null : 1 / (1 + open),
+    efficiency_in_use: use.recovery.estimate,
+    within_2_3: mostDrainRatio === null ? null : atMost(use.total_drain_ratio, mostDrainRatio),
+    reaches_40_percent: leastEfficiency === null ? null : atLeast(use.recovery, leastEfficiency),
   };
+}
+
+/** Whether a range lies at or below a figure; null without an estimate. */
+export function atMost({ low, estimate, high }: Spread, most: number): YardstickVerdict | null {
+  if (estimate === null) return null;
+  if (low === null || high === null) return 'cannot-say';
+  if (high <= most) return 'meets';
+  return low > most ? 'misses' : 'cannot-say';
+}
+
+/** Whether a range lies at or above a figure; null without an estimate. */
+export function atLeast({ low, estimate, high }: Spread, least: number): YardstickVerdict | null {
+  if (estimate === null) return null;
+  if (low === null || high === null) return 'cannot-say';
+  if (low >= least) return 'meets';
+  return high < least ? 'misses' : 'cannot-say';
 }
 
 function openRatio(drain: DeviceDrain, hasTank: boolean): number | null {

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { csv, withBench } from '../../../tests/benches/write-bench.ts';
 import { readBench } from '../../commands/read-bench.ts';
+import { spreadUse } from '../drain-uncertainty/spread-use.ts';
 import { computeWaterUse } from '../water-use.ts';
+import { atLeast, atMost } from './index.ts';
 
 const DEVICES = 'device,name,form,technology,tank,drain_line';
 const RUNS = 'device,run,clean,drain,collected_until';
@@ -28,15 +30,45 @@ describe('a device beside the published yardsticks', () => {
     });
     expect(row?.recovery_tank_bypassed).toBeCloseTo(0.5, 12);
     expect(row?.efficiency_in_use).toBeCloseTo(0.25, 12);
-    expect(row).toMatchObject({ within_2_3: false, reaches_40_percent: false });
+    expect(row).toMatchObject({ within_2_3: 'cannot-say', reaches_40_percent: 'cannot-say' });
   });
 
-  it('meets a yardstick at the very figure', () => {
-    const at = (drain: string) =>
-      rowsOf([RO], { 'drain-runs.csv': csv(RUNS, `ro,1,1 L,${drain},tap-closed`) })[0];
-    expect(at('2.3 L')?.within_2_3).toBe(true);
-    expect(at('2.31 L')?.within_2_3).toBe(false);
-    expect(at('1.5 L')?.reaches_40_percent).toBe(true);
+  it('meets or misses a yardstick with its whole range, the very figure included', () => {
+    const range = (low: number, high: number) => ({ low, estimate: (low + high) / 2, high });
+    expect(atMost(range(1, 2.3), 2.3)).toBe('meets');
+    expect(atMost(range(2.2, 2.4), 2.3)).toBe('cannot-say');
+    expect(atMost(range(2.3, 2.4), 2.3)).toBe('cannot-say');
+    expect(atMost(range(2.31, 2.4), 2.3)).toBe('misses');
+    expect(atLeast(range(0.4, 0.5), 0.4)).toBe('meets');
+    expect(atLeast(range(0.39, 0.5), 0.4)).toBe('cannot-say');
+    expect(atLeast(range(0.3, 0.39), 0.4)).toBe('misses');
+  });
+
+  it('cannot be said without a range, and is not tested without an estimate', () => {
+    expect(atMost({ low: null, estimate: 1, high: null }, 2.3)).toBe('cannot-say');
+    expect(atLeast({ low: null, estimate: 0.9, high: null }, 0.4)).toBe('cannot-say');
+    expect(atMost({ low: null, estimate: null, high: null }, 2.3)).toBeNull();
+    expect(atLeast({ low: null, estimate: null, high: null }, 0.4)).toBeNull();
+  });
+
+  it('is judged by the range once the draws are made', () => {
+    const verdictOf = (drain: string) =>
+      withBench(
+        {
+          'bench.json': '{"title":"t","scenario_days":28,"water_use":{"draws":200}}',
+          'devices.csv': csv(DEVICES, RO),
+          'scenarios.csv': csv(SCENARIOS, 'glasses,daily,08:00-20:00,4,250 ml,even'),
+          'drain-runs.csv': csv(RUNS, `ro,1,1 L,${drain},tap-closed`),
+        },
+        (folder) => {
+          const bench = readBench(folder);
+          const [fact] = spreadUse(bench, computeWaterUse(bench, 1), { seed: 1, draws: 200 });
+          return fact?.row.yardsticks?.within_2_3;
+        },
+      );
+    expect(verdictOf('2 L')).toBe('meets');
+    expect(verdictOf('2.3 L')).toBe('cannot-say');
+    expect(verdictOf('2.6 L')).toBe('misses');
   });
 
   it('is not tested where its drain is not', () => {

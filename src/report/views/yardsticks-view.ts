@@ -1,4 +1,4 @@
-import type { WaterUseRow } from '../../model/index.ts';
+import type { WaterUseRow, YardstickVerdict } from '../../model/index.ts';
 import { significant } from '../format-number.ts';
 import type { View } from '../view.ts';
 
@@ -10,7 +10,7 @@ export function yardsticksViews(rows: readonly WaterUseRow[]): View[] {
   const states = [...new Set(concerned.map(stateOf))];
   if (states.length === 0) return [];
   const told = states.map((state) => concerned.filter((row) => stateOf(row) === state));
-  const within = told.filter((own) => own.every((row) => row.yardsticks?.within_2_3 === true));
+  const within = told.filter((own) => own.every((row) => row.yardsticks?.within_2_3 === 'meets'));
   return [
     {
       caption:
@@ -34,7 +34,7 @@ export function yardsticksViews(rows: readonly WaterUseRow[]): View[] {
       ]),
       legend: [
         'Recovery: product of the inlet with the tank absent or bypassed. Efficiency: product the user gets of the inlet, in use (definitions of NSF/ANSI 58).',
-        '2.3 L to drain per litre treated, 30.3 %: US EPA WaterSense. 40 %: ASSE 1086-2020, from memory. By estimates.',
+        '2.3 L to drain per litre treated, 30.3 %: US EPA WaterSense. 40 %: ASSE 1086-2020, from memory. Meets, misses: with the whole range; cannot say: the range holds the figure, or there is none.',
         'A scenario of a bench is no rating: ratings are measured under the conditions of their standards.',
       ],
     },
@@ -55,10 +55,24 @@ function percentRange(shares: readonly number[]): string {
   return low === high ? low : `${low} to ${high}`;
 }
 
-function scenariosText(answers: readonly (boolean | null)[]): string {
-  const known = answers.filter((answer) => answer !== null);
-  if (known.length === 0) return NONE;
-  const yes = known.filter(Boolean).length;
-  if (yes === known.length) return known.length === 1 ? 'yes' : 'in every scenario';
-  return yes === 0 ? 'in none' : `in ${yes} of ${known.length}`;
+/** In how many scenarios a device meets and misses a yardstick, and in how many it cannot be said. */
+export function verdictCounts(verdicts: readonly (YardstickVerdict | null)[]): {
+  readonly words: string;
+  readonly count: number;
+}[] {
+  const words = { meets: 'meets', misses: 'misses', 'cannot-say': 'cannot say' } as const;
+  return (['meets', 'misses', 'cannot-say'] as const).flatMap((verdict) => {
+    const count = verdicts.filter((each) => each === verdict).length;
+    return count === 0 ? [] : { words: words[verdict], count };
+  });
+}
+
+function scenariosText(verdicts: readonly (YardstickVerdict | null)[]): string {
+  const counts = verdictCounts(verdicts);
+  const [only] = counts;
+  if (only === undefined) return NONE;
+  if (counts.length > 1) return counts.map(({ words, count }) => `${words} in ${count}`).join(', ');
+  return only.count === 1 || only.words === 'cannot say'
+    ? only.words
+    : `${only.words} in every scenario`;
 }

@@ -1,6 +1,17 @@
 import { efficiencyFloor } from '../../../analyse/yardsticks/index.ts';
 import { plainNumber, significant } from '../../format-number.ts';
-import { blocks, count, figure, markup, NOTHING, type Piece, quoted, say } from '../piece.ts';
+import { verdictCounts } from '../../views/yardsticks-view.ts';
+import {
+  blocks,
+  count,
+  figure,
+  listed,
+  markup,
+  NOTHING,
+  type Piece,
+  quoted,
+  say,
+} from '../piece.ts';
 import { left, right, tablePiece } from '../table.ts';
 import type { UseState, WaterNotes } from '../water-notes.ts';
 
@@ -20,7 +31,7 @@ export function yardsticksPart(water: WaterNotes): Piece {
     `${plainNumber(leastEfficiency * 100)} %`,
   );
   const within = states.filter(({ lines }) =>
-    lines.every(({ row }) => row.yardsticks?.within_2_3 === true),
+    lines.every(({ row }) => row.yardsticks?.within_2_3 === 'meets'),
   );
   return blocks([
     markup('### Beside published yardsticks'),
@@ -42,7 +53,7 @@ export function yardsticksPart(water: WaterNotes): Piece {
       ]),
       legend: [
         markup(
-          'Recovery: clean water of the inlet, without the tank. Efficiency: clean water the user gets of the inlet, over a scenario; the range is that of the scenarios. By estimates.',
+          'Recovery: clean water of the inlet, without the tank. Efficiency: clean water the user gets of the inlet, over a scenario; the range is that of the scenarios. Meets, misses: with the whole range of the figure; cannot say: the range holds the yardstick, or there is none.',
         ),
         say`Yardsticks: ${most} L to drain per litre treated, US EPA WaterSense; ${least}, an ASSE standard, from memory. A scenario of a bench is no rating: ratings are measured under the conditions of their standards.`,
       ],
@@ -69,11 +80,16 @@ function answers(
   { lines }: UseState,
   yardstick: 'within_2_3' | 'reaches_40_percent',
 ): Piece {
-  const known = lines.flatMap(({ row }) => row.yardsticks?.[yardstick] ?? []);
-  const yes = known.filter(Boolean).length;
-  if (known.length === 0) return markup('not tested');
-  if (yes === known.length) return markup('in every scenario');
-  return yes === 0
-    ? markup('in none')
-    : say`in ${count(`${key}.yes`, yes)} of ${count(`${key}.scenarios`, known.length)}`;
+  const counts = verdictCounts(lines.map(({ row }) => row.yardsticks?.[yardstick] ?? null));
+  const [only] = counts;
+  if (only === undefined) return markup('not tested');
+  if (counts.length === 1) {
+    return markup(only.words === 'cannot say' ? only.words : `${only.words} in every scenario`);
+  }
+  return listed(
+    counts.map(
+      ({ words, count: number }) =>
+        say`${markup(words)} in ${count(`${key}.${words.replace(' ', '-')}`, number)}`,
+    ),
+  );
 }
