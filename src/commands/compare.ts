@@ -1,12 +1,14 @@
 import { flowFacts } from '../analyse/flow/index.ts';
+import { computeIdleRise } from '../analyse/idle-rise/index.ts';
 import { type Measure, measuresOf } from '../compare/index.ts';
 import type { Finding } from '../findings/index.ts';
 import type { Bench } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { compareViews, measureRows, toldApartView } from '../report/views/index.ts';
-import { benchComparisons, benchReductions, benchWaterUse } from './bench-facts.ts';
+import { benchComparisons, benchReductions, benchSpread, benchWaterUse } from './bench-facts.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
+import { benchCosts } from './costs.ts';
 import { type CheckedFilters, checkFilters } from './filters.ts';
 import { readBench } from './read-bench.ts';
 import { reductionSettings } from './reductions.ts';
@@ -17,7 +19,14 @@ import {
   toldApart,
   toldApartGroups,
 } from './tell-apart.ts';
-import { seedOf, type WaterUseOptions, waterUseSettings } from './water-use.ts';
+import { untold } from './told-progress.ts';
+import {
+  drawCount,
+  rangeSettings,
+  seedOf,
+  type WaterUseOptions,
+  waterUseSettings,
+} from './water-use-options.ts';
 
 export interface CompareOptions extends WaterUseOptions, ToldApartOptions {}
 
@@ -44,7 +53,11 @@ export function compare(bench: Bench, options: CompareOptions = {}): Outcome {
       ...reductionSettings(bench),
       ...waterUseSettings(bench, options),
       ...tellingSettings(margin),
-      events: 'ratio of arithmetic means over the events, natural feeds before spiked ones',
+      ...rangeSettings(bench, options),
+      events:
+        'ratio of arithmetic means over the events, natural feeds before spiked ones; a pair that ' +
+        'leaves everything open stays out where another says something',
+      idle_rise: 'ranges of readings from instruments.tds_tolerance and half of the last digit',
       ...filterSettings(options),
     },
     rows,
@@ -67,9 +80,17 @@ export function allMeasures(
 } {
   const reduced = benchReductions(bench);
   const waterUse = benchWaterUse(bench, seedOf(bench, options));
-  const { facts: flows } = flowFacts(bench);
+  const draws = drawCount(bench, options);
+  const uses = untold(benchSpread(bench, seedOf(bench, options), draws));
   return {
-    measures: measuresOf(bench, { reductions: reduced.facts, waterUse, flows }),
+    measures: measuresOf(bench, {
+      reductions: reduced.facts,
+      drains: waterUse.drains,
+      uses,
+      flows: flowFacts(bench).facts,
+      costs: benchCosts(bench, options).facts.map(({ row }) => row),
+      idleRise: computeIdleRise(bench, waterUse, null).rows,
+    }),
     findings: [...reduced.findings, ...waterUse.findings],
   };
 }
@@ -78,9 +99,8 @@ function keepsMeasure(keep: CheckedFilters, { row }: Measure): boolean {
   const [subject = '', ...rest] = row.measure.split('.');
   if (!keep.keepsDevice(row.device, row.variant)) return false;
   if (subject === 'reduction') return keep.keepsAnalyte(rest.join('.'));
-  if (subject === 'water-use' && rest.length > 1)
-    return keep.keepsScenario(rest.slice(1).join('.'));
-  return true;
+  const isOfScenario = subject === 'water-use' || subject === 'costs' || rest[0] === 'mean';
+  return rest.length < 2 || !isOfScenario || keep.keepsScenario(rest.slice(1).join('.'));
 }
 
 export async function run(call: Call): Promise<CommandResult> {

@@ -14,7 +14,7 @@ import { readBench } from './read-bench.ts';
 import { seedOf, type WaterUseOptions } from './water-use.ts';
 
 /** The costs of a bench, before any filter. */
-function benchCosts(bench: Bench, options: WaterUseOptions = {}): Costs {
+export function benchCosts(bench: Bench, options: WaterUseOptions = {}): Costs {
   const use = benchWaterUse(bench, seedOf(bench, options));
   return computeCosts(bench, use, readCostSettings(bench.settings).value);
 }

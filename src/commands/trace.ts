@@ -95,6 +95,9 @@ function isScenarioFigure(id: string): id is keyof typeof SCENARIO_FIGURES {
   return Object.hasOwn(SCENARIO_FIGURES, id);
 }
 
+/** What can be traced. */
+const TRACED = ['reduction.', 'water-use.'] as const;
+
 function unknownMeasure(
   bench: Bench,
   device: string,
@@ -102,9 +105,11 @@ function unknownMeasure(
   measure: string,
   options: TraceOptions,
 ): BenchError {
-  const { measures } = allMeasures(bench, options);
+  const { measures } = allMeasures(bench, { ...options, draws: 0 });
   const ids = measures.flatMap(({ row }) =>
-    row.device === device && row.variant === variant && !row.measure.startsWith('pours.')
+    row.device === device &&
+    row.variant === variant &&
+    TRACED.some((subject) => row.measure.startsWith(subject))
       ? row.measure
       : [],
   );

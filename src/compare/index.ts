@@ -1,7 +1,8 @@
 // Takes: what analyse/ found. Gives: one figure a device and measure, and the trace of a figure.
 // Never computes a lab result or a volume anew, never words or rounds a figure.
 // Imports the folders to its left except read/ and normalise/.
-export { type Measure, measuresOf } from './measures.ts';
+export type { Measure } from './measure.ts';
+export { measuresOf } from './measures.ts';
 export { type ReductionSummary, summariseReductions } from './reduction-summary.ts';
 export {
   type AnalyteComparison,

@@ -1,32 +1,48 @@
 import type { FlowFact } from '../analyse/flow/index.ts';
-import { type ReductionFact, statementOptions, type WaterUse } from '../analyse/index.ts';
-import { type Bench, type MeasureRow, STANDARD } from '../model/index.ts';
+import {
+  type DeviceDrain,
+  type ReductionFact,
+  type SpreadFact,
+  statementOptions,
+} from '../analyse/index.ts';
+import {
+  type Bench,
+  type CostRow,
+  type IdleRiseRow,
+  type Spread,
+  STANDARD,
+} from '../model/index.ts';
+import { costMeasures } from './cost-measures.ts';
+import { idleRiseMeasures } from './idle-rise-measures.ts';
+import { type Measure, plainMeasure, rangedFigure } from './measure.ts';
 import { type ReductionSummary, summariseReductions } from './reduction-summary.ts';
-
-/** A comparable figure before it is worded. */
-export interface Measure {
-  readonly row: Omit<MeasureRow, 'shown'>;
-  /** Set for reductions, whose wording follows the outcome. */
-  readonly reduction: ReductionSummary | null;
-}
+import { waterUseMeasures } from './water-use-measures.ts';
 
 export interface MeasureInputs {
   readonly reductions: readonly ReductionFact[];
-  readonly waterUse: WaterUse;
+  readonly drains: readonly DeviceDrain[];
+  /** Water use with its ranges, of every device and scenario. */
+  readonly uses: readonly SpreadFact[];
   readonly flows: readonly FlowFact[];
+  readonly costs: readonly CostRow[];
+  readonly idleRise: readonly IdleRiseRow[];
 }
 
 /**
- * Every measure of every device, in a fixed order: reductions by analyte, water use, flow.
+ * Every measure of every device, in a fixed order: reductions by analyte, water use, flow, costs, the
+ * rise after a pause.
  *
  * A device without a figure still has its row, with the reason as outcome: what was not tested
- * never looks like zero.
+ * never looks like zero. Of the rise only tested devices have rows.
  */
 export function measuresOf(bench: Bench, inputs: MeasureInputs): Measure[] {
+  const { confidence, instruments } = bench.settings;
   return [
     ...reductionMeasures(bench, summariseReductions(inputs.reductions, statementOptions(bench))),
-    ...waterUseMeasures(inputs.waterUse),
+    ...waterUseMeasures(inputs.drains, inputs.uses, confidence),
     ...flowMeasures(bench, inputs.flows),
+    ...costMeasures(inputs.costs),
+    ...idleRiseMeasures(inputs.idleRise, { confidence, tolerance: instruments.tds_tolerance }),
   ];
 }
 
@@ -63,93 +79,31 @@ function reductionMeasures(bench: Bench, summaries: readonly ReductionSummary[])
   );
 }
 
-function waterUseMeasures(use: WaterUse): Measure[] {
-  const ratio = use.drains.map(
-    (drain): Measure => ({
-      row: {
-        measure: 'water-use.drain-ratio',
-        title: 'Drain per clean volume while producing',
-        unit: 'L/L',
-        direction: 'lower',
-        device: drain.device.values.device,
-        variant: drain.variant,
-        ...point(drain.model?.drainRatio ?? null),
-      },
-      reduction: null,
-    }),
-  );
-  const perScenario = use.scenarios.flatMap((scenario) =>
-    SCENARIO_MEASURES.flatMap(({ id, title, unit, direction, pick }) =>
-      use.facts
-        .filter((fact) => fact.scenario === scenario)
-        .map(
-          (fact): Measure => ({
-            row: {
-              measure: `water-use.${id}.${scenario.name}`,
-              title: `${title}, ${scenario.name}`,
-              unit,
-              direction,
-              device: fact.row.device,
-              variant: fact.row.variant,
-              ...point(pick(fact.row)),
-            },
-            reduction: null,
-          }),
-        ),
-    ),
-  );
-  return [...ratio, ...perScenario];
-}
-
-const SCENARIO_MEASURES = [
-  {
-    id: 'total-drain-ratio',
-    title: 'Total drain per clean volume',
-    unit: 'L/L',
-    direction: 'lower',
-    pick: (row: WaterUse['facts'][number]['row']) => row.total_drain_ratio.estimate,
-  },
-  {
-    id: 'recovery',
-    title: 'Recovery',
-    unit: 'fraction',
-    direction: 'higher',
-    pick: (row: WaterUse['facts'][number]['row']) => row.recovery.estimate,
-  },
-  {
-    id: 'drain-per-year',
-    title: 'Drain in a year',
-    unit: 'L/year',
-    direction: 'lower',
-    pick: (row: WaterUse['facts'][number]['row']) => row.drain_L_per_year.estimate,
-  },
-] as const;
-
 function flowMeasures(bench: Bench, flows: readonly FlowFact[]): Measure[] {
   return bench.tables.devices.flatMap(({ values: { device } }) => {
     const own = flows.filter(({ flow }) => flow.device === device);
     const variants = own.length > 0 ? own.map(({ flow }) => flow.variant) : [STANDARD];
     return variants.map((variant): Measure => {
       const fact = own.find(({ flow }) => flow.variant === variant);
-      const range = fact?.uncertainty?.range ?? null;
-      return {
-        row: {
-          measure: 'pours.flow',
-          title: 'Flow of clean water',
-          unit: 'L/min',
-          direction: 'higher',
-          device,
-          variant,
-          ...point(fact?.flow.flowLPerMin ?? null),
-          low: range === null ? null : Math.max(0, range.low),
-          high: range?.high ?? null,
-        },
-        reduction: null,
-      };
+      return plainMeasure({
+        measure: 'pours.flow',
+        title: 'Flow of clean water',
+        unit: 'L/min',
+        direction: 'higher',
+        device,
+        variant,
+        ...rangedFigure(flowRange(fact)),
+      });
     });
   });
 }
 
-function point(estimate: number | null): Pick<MeasureRow, 'outcome' | 'low' | 'estimate' | 'high'> {
-  return { outcome: estimate === null ? 'untested' : 'measured', low: null, estimate, high: null };
+function flowRange(fact: FlowFact | undefined): Spread {
+  const range = fact?.uncertainty?.range ?? null;
+  const estimate = fact?.flow.flowLPerMin ?? null;
+  return {
+    low: range === null ? null : Math.max(0, range.low),
+    estimate,
+    high: range?.high ?? null,
+  };
 }

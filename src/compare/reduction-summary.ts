@@ -36,6 +36,7 @@ export interface ReductionSummary {
   readonly rise: { readonly atLeast: number; readonly isExact: boolean } | null;
   /** What the events say by their own scatter; null for one event. */
   readonly replicates: ReplicatePairs | null;
+  /** Every event of the kind, also those that say nothing. */
   readonly facts: readonly ReductionFact[];
 }
 
@@ -47,7 +48,9 @@ const USUAL: StatementOptions = { confidence: 0.95, correlation: 0 };
  * Events are replicates of the same question: the headline is the ratio of arithmetic means over
  * the pairs, bound by bound, beside the worst pair. From three pairs of figures its interval comes
  * from their own scatter. Natural and spiked feeds are never mixed: natural pairs go first, and
- * spiked ones stand where there is no natural pair.
+ * spiked ones stand where there is no natural pair. A pair that leaves everything open, from no
+ * reduction to a complete one, stays out of the headline where another pair says something: a feed
+ * that held too little hides nothing that another feed shows.
  * @param options confidence and correlation of the bench
  */
 export function summariseReductions(
@@ -75,21 +78,23 @@ function summarise(
   const tested = group.filter((fact) => fact.row.outcome !== 'untested');
   const natural = tested.filter((fact) => fact.row.kind === 'natural');
   const used = natural.length > 0 ? natural : tested;
-  const pairs = used.flatMap(({ feed, product }): ReplicatePair[] =>
+  const telling = used.filter((fact) => !isSilent(fact));
+  const told = telling.length > 0 ? telling : used;
+  const pairs = told.flatMap(({ feed, product }): ReplicatePair[] =>
     feed === null || product === null ? [] : [{ feed, product }],
   );
   const feed = meanSide(pairs.map((pair) => pair.feed));
   const product = meanSide(pairs.map((pair) => pair.product));
   const replicates = pairs.length > 1 ? replicatePairs(pairs, options.confidence) : null;
-  const statement = statementOf(used, { feed, product, replicates }, options);
-  const lows = used.map(({ row: { reduction } }) => reduction.interval_low);
+  const statement = statementOf(told, { feed, product, replicates }, options);
+  const lows = told.map(({ row: { reduction } }) => reduction.interval_low);
   return {
     device: first.row.device,
     variant: first.row.variant,
     analyte: first.analyte,
     kind: used[0]?.row.kind ?? first.row.kind,
     outcome: statement.outcome,
-    firm: used.length > 0 && used.every((fact) => fact.row.firm),
+    firm: told.length > 0 && told.every((fact) => fact.row.firm),
     low: statement.estimate === null ? statement.low : statement.intervalLow,
     estimate: statement.estimate,
     high: statement.estimate === null ? statement.high : statement.intervalHigh,
@@ -104,6 +109,11 @@ function summarise(
     replicates,
     facts: used.length > 0 ? used : group,
   };
+}
+
+/** True where the pair leaves everything open: no reduction, and a complete one. */
+function isSilent({ row: { outcome, product } }: ReductionFact): boolean {
+  return outcome === 'untestable' && product.low === 0;
 }
 
 /**

@@ -86,13 +86,14 @@ export const benchSettingsSchema = z.strictObject({
       stopwatch_s: z.number().gt(0).default(0.12),
       gauge_kpa: z.number().gt(0).default(14),
       thermometer_degC: z.number().gt(0).default(1),
+      tds_tolerance: z.number().gt(0).lt(1).default(0.02),
     })
     .prefault({})
     .describe(
       'what the bench was measured with: class of the graduated cylinders (ASTM E1272), or for ' +
         'unmarked jugs how far they may be off as a fraction; grams of one division of the scale; ' +
         'standard uncertainty of a hand-stopped time in seconds; how far a pressure gauge may be ' +
-        'off in kPa and a thermometer in degC',
+        'off in kPa, a thermometer in degC, and a TDS meter as a fraction of its reading',
     ),
   water_use: z
     .strictObject({

@@ -2,7 +2,10 @@ import type { BenchSettings } from '../../model/index.ts';
 import { cylinderTolerance, scaleToleranceG } from '../../reference/index.ts';
 import type { MeasuredVolume } from '../quantity-volume.ts';
 
-export type Instruments = Omit<BenchSettings['instruments'], 'gauge_kpa' | 'thermometer_degC'>;
+export type Instruments = Omit<
+  BenchSettings['instruments'],
+  'gauge_kpa' | 'thermometer_degC' | 'tds_tolerance'
+>;
 
 /** Standard uncertainties of one measured volume, litres. */
 export interface VolumeUncertainty {

@@ -1,19 +1,34 @@
 import type { Measure } from '../../compare/index.ts';
 import type { MeasureRow } from '../../model/index.ts';
-import { boundDigits, significant } from '../format-number.ts';
+import { significant } from '../format-number.ts';
 import type { View } from '../view.ts';
+import { moneyText, perLitreText } from './costs-view.ts';
 import { summaryText } from './reduction-words.ts';
+import { rangeText } from './water-use-view.ts';
 
-/** A measure as it is printed. */
+/** A measure as it is printed: its estimate, and in brackets its range. */
 export function measureText(measure: Measure): string {
-  if (measure.row.measure.startsWith('reduction.')) return summaryText(measure.reduction);
-  const { measure: id, estimate, unit, low, high } = measure.row;
+  const { measure: id, low, estimate, high, unit, outcome } = measure.row;
+  if (id.startsWith('reduction.')) return summaryText(measure.reduction);
+  if (id.startsWith('costs.')) return costText(measure.row);
   if (estimate === null) return 'not tested';
-  if (id === 'pours.flow' && low !== null && high !== null) {
-    const range = `${boundDigits(low, 3, 'down')} to ${boundDigits(high, 3, 'up')}`;
-    return `${significant(estimate, 3)} (${range})`;
-  }
-  return unit === 'fraction' ? `${significant(estimate * 100, 3)} %` : significant(estimate, 3);
+  const scale = unit === 'fraction' ? 100 : 1;
+  const range =
+    low === null || high === null || low === high
+      ? ''
+      : ` (${rangeText(low * scale, high * scale)})`;
+  const part = outcome === 'partly-tested' ? ' [p]' : '';
+  return `${significant(estimate * scale, 3)}${unit === 'fraction' ? ' %' : ''}${range}${part}`;
+}
+
+/** Money, with its range; `at least` where something is not counted. */
+function costText({ measure, low, estimate, high }: Measure['row']): string {
+  const text = measure.startsWith('costs.per-litre.') ? perLitreText : moneyText;
+  if (estimate === null) return low === null ? 'not known' : `at least ${text(low)}`;
+  const range = low === null || high === null ? '' : `${text(low)} to ${text(high)}`;
+  return range === '' || text(low ?? 0) === text(high ?? 0)
+    ? text(estimate)
+    : `${text(estimate)} (${range})`;
 }
 
 export function measureRows(measures: readonly Measure[]): MeasureRow[] {
@@ -28,6 +43,8 @@ export function compareViews(rows: readonly MeasureRow[]): View[] {
     ['reduction.', 'Reductions, by analyte; no device is ranked by a bound'],
     ['water-use.', 'Water use; drain goes to the sewer'],
     ['pours.', 'Flow of clean water'],
+    ['costs.', 'Cost of ownership; what is not counted makes a sum a lower bound'],
+    ['idle-rise.', 'TDS of the first water after a pause, and of the water of a scenario'],
   ];
   return sections.flatMap(([prefix, caption]) => {
     const own = measures.filter((row) => row.measure.startsWith(prefix));
@@ -53,6 +70,12 @@ export function compareViews(rows: readonly MeasureRow[]): View[] {
       ]),
       legend: [
         'Results hold for this feed, these samples and these specimens. Whether two figures differ is not judged here.',
+        ...(prefix === 'reduction.'
+          ? []
+          : ['In brackets: the range the measurements leave open, and of random pours the years.']),
+        ...(rows.some((row) => row.measure.startsWith(prefix) && row.outcome === 'partly-tested')
+          ? ['[p] of a part of the water only: the rest came after pauses that were not tested.']
+          : []),
       ],
     };
   });
