@@ -19,7 +19,7 @@ import {
   toldApart,
   toldApartGroups,
 } from './tell-apart.ts';
-import { untold } from './told-progress.ts';
+import { toldProgress, untold } from './told-progress.ts';
 import {
   drawCount,
   rangeSettings,
@@ -111,5 +111,11 @@ export async function run(call: Call): Promise<CommandResult> {
   const { toldApart: wantsPairs, groups: wantsGroups } = call.options;
   if (wantsPairs) return doneResult(toldApart(bench, call.options));
   if (wantsGroups) return doneResult(toldApartGroups(bench, call.options));
-  return doneResult(compare(bench, call.options));
+  const { options, io } = call;
+  await toldProgress(
+    io,
+    'drawing',
+    benchSpread(bench, seedOf(bench, options), drawCount(bench, options)),
+  );
+  return doneResult(compare(bench, options));
 }

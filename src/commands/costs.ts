@@ -1,4 +1,5 @@
 import { type Costs, computeCosts, costSeries } from '../analyse/costs/index.ts';
+import type { SpreadProgress } from '../analyse/index.ts';
 import { BenchError } from '../findings/index.ts';
 import { type Bench, type CostCurveRow, STANDARD } from '../model/index.ts';
 import { readCostSettings } from '../normalise/index.ts';
@@ -6,17 +7,22 @@ import { costChart } from '../report/charts/cost-chart.ts';
 import type { Chart } from '../report/charts/draw-svg.ts';
 import type { Outcome } from '../report/index.ts';
 import { costsViews } from '../report/views/costs-view.ts';
-import { benchWaterUse } from './bench-facts.ts';
+import { benchSpread } from './bench-facts.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { checkFilters } from './filters.ts';
 import { readBench } from './read-bench.ts';
-import { seedOf, type WaterUseOptions } from './water-use.ts';
+import { toldProgress, untold } from './told-progress.ts';
+import { drawCount, rangeSettings, seedOf, type WaterUseOptions } from './water-use-options.ts';
 
 /** The costs of a bench, before any filter. */
 export function benchCosts(bench: Bench, options: WaterUseOptions = {}): Costs {
-  const use = benchWaterUse(bench, seedOf(bench, options));
-  return computeCosts(bench, use, readCostSettings(bench.settings).value);
+  return untold(costsWork(bench, options));
+}
+
+function* costsWork(bench: Bench, options: WaterUseOptions): Generator<SpreadProgress, Costs> {
+  const uses = yield* benchSpread(bench, seedOf(bench, options), drawCount(bench, options));
+  return computeCosts(bench, uses, readCostSettings(bench.settings).value);
 }
 
 /**
@@ -46,6 +52,8 @@ export function costs(bench: Bench, options: WaterUseOptions = {}): Outcome {
       discount_rate: settings.discount_rate,
       scenario_days: settings.scenario_days,
       seed: seedOf(bench, options),
+      ...rangeSettings(bench, options),
+      cost_ranges: 'those of water use, through part lives, tariffs and hours; prices as stated',
       year: '365 days of use; lifetimes in years of 365.2425 days',
       parts:
         'the earlier of time and capacity, capacity against clean water; the first set belongs to ' +
@@ -135,5 +143,11 @@ export async function run(call: Call): Promise<CommandResult> {
   const refused = refusedResult(bench);
   if (refused !== null) return refused;
   await call.io.progress('playing the scenarios');
-  return doneResult(costs(bench, call.options));
+  const { options, io } = call;
+  await toldProgress(
+    io,
+    'drawing',
+    benchSpread(bench, seedOf(bench, options), drawCount(bench, options)),
+  );
+  return doneResult(costs(bench, options));
 }

@@ -1,7 +1,15 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import { type Bench, type CostRow, type CostSettings, cellPlace } from '../../model/index.ts';
-import type { WaterUse, WaterUseFact } from '../water-use.ts';
+import {
+  type Bench,
+  type CostRow,
+  type CostSettings,
+  cellPlace,
+  type Spread,
+} from '../../model/index.ts';
+import type { SpreadFact } from '../drain-uncertainty/index.ts';
+import type { WaterUseFact } from '../water-use.ts';
 import { commonCurrency } from './currencies.ts';
+import { drawnCosts } from './drawn-costs.ts';
 import { energyUse } from './energy-use.ts';
 import { amountSpread, type KnownAmount, rangeOf, sumOf, timesAmount } from './known-amount.ts';
 import { ownershipCost } from './ownership.ts';
@@ -28,13 +36,19 @@ export interface Costs {
  * Cost of ownership of every device, state and scenario.
  *
  * What is not known is not counted and named; the sum is then a lower bound. Drain pays for water and
- * for the sewer, like all water let in.
+ * for the sewer, like all water let in. Ranges carry those of water use; prices, tariffs and lifetimes
+ * are taken as stated.
  */
-export function computeCosts(bench: Bench, use: WaterUse, settings: CostSettings): Costs {
+export function computeCosts(
+  bench: Bench,
+  uses: readonly SpreadFact[],
+  settings: CostSettings,
+): Costs {
   const { currency, findings: mixed } = commonCurrency(bench, settings);
   if (mixed.length > 0) return { facts: [], ranges: [], findings: mixed };
-  const facts = use.facts.map((fact) => costFact(bench, fact, settings, currency));
-  const states = use.drains.map((drain) =>
+  const facts = uses.map((fact) => costFact(bench, fact, settings, currency));
+  const drains = [...new Set(uses.map(({ drain }) => drain))];
+  const states = drains.map((drain) =>
     facts.filter((fact) => fact.use.drain === drain).map((fact) => fact.row),
   );
   return {
@@ -46,7 +60,7 @@ export function computeCosts(bench: Bench, use: WaterUse, settings: CostSettings
 
 function costFact(
   bench: Bench,
-  use: WaterUseFact,
+  use: SpreadFact,
   settings: CostSettings,
   currency: string | null,
 ): CostFact {
@@ -86,6 +100,14 @@ function costFact(
     ...(sewer === null ? (['sewer'] as const) : []),
     ...(energy?.isWhole === true ? [] : (['energy'] as const)),
   ];
+  const drawn = drawnCosts(bench, use, settings);
+  const { confidence } = bench.settings;
+  const none = new Float64Array(0);
+  const spread = (
+    amount: KnownAmount | null,
+    draws: Float64Array | undefined,
+    divisor = 1,
+  ): Spread => amountSpread(amount, draws?.map((value) => value / divisor) ?? none, confidence);
   const row: CostRow = {
     device: device.values.device,
     variant: use.row.variant,
@@ -96,17 +118,17 @@ function costFact(
     clean_L_per_year: litresPerYear,
     price_date: device.values.price_date?.text ?? null,
     purchase,
-    parts_pro_rata_per_year: amountSpread(ofParts(sums.partsProRata / years)),
-    parts_bought: amountSpread(ofParts(sums.partsBought)),
-    water_per_year: amountSpread(water),
-    sewer_per_year: amountSpread(sewer),
-    energy_kWh_per_year: amountSpread(kWh),
-    energy_per_year: amountSpread(energy),
-    per_year: amountSpread(total(sums.totalProRata / years)),
-    per_litre: amountSpread(litres > 0 ? total(sums.totalProRata / litres) : null),
-    total_pro_rata: amountSpread(total(sums.totalProRata)),
-    total_bought: amountSpread(total(sums.totalBought)),
-    present_value: amountSpread(total(sums.presentValue)),
+    parts_pro_rata_per_year: spread(ofParts(sums.partsProRata / years), drawn?.partsProRata, years),
+    parts_bought: spread(ofParts(sums.partsBought), drawn?.partsBought),
+    water_per_year: spread(water, drawn?.waterPerYear),
+    sewer_per_year: spread(sewer, drawn?.sewerPerYear),
+    energy_kWh_per_year: spread(kWh, drawn?.kWhPerYear),
+    energy_per_year: spread(energy, drawn?.energyPerYear),
+    per_year: spread(total(sums.totalProRata / years), drawn?.totalProRata, years),
+    per_litre: spread(litres > 0 ? total(sums.totalProRata / litres) : null, drawn?.perLitre),
+    total_pro_rata: spread(total(sums.totalProRata), drawn?.totalProRata),
+    total_bought: spread(total(sums.totalBought), drawn?.totalBought),
+    present_value: spread(total(sums.presentValue), drawn?.presentValue),
     bottled_water:
       settings.bottledWater === null || litresPerYear === null
         ? null

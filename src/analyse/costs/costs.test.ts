@@ -148,9 +148,9 @@ describe('the cost of a device in a scenario', () => {
     const [one, ten, range] = rows;
     expect(range?.scenario).toBeNull();
     expect(range?.per_year).toEqual({
-      low: one?.per_year.estimate,
+      low: one?.per_year.low,
       estimate: null,
-      high: ten?.per_year.estimate,
+      high: ten?.per_year.high,
     });
   });
 });
@@ -240,5 +240,58 @@ describe('amounts of which something is missing', () => {
     expect(rangeOf([whole, part])).toEqual({ low: 2, estimate: null, high: null });
     expect(rangeOf([whole, none]).high).toBeNull();
     expect(rangeOf([])).toEqual(none);
+  });
+});
+
+describe('the range of a cost', () => {
+  const use = { scenario_days: 28, water_use: { draws: 300 } };
+
+  it('holds the estimate, and carries that of the water into water and sewer alike', () => {
+    const row = rowOf({}, use);
+    for (const sum of [row?.water_per_year, row?.per_year, row?.per_litre, row?.total_bought]) {
+      expect(sum?.low ?? Number.NaN).toBeLessThan(sum?.estimate ?? Number.NaN);
+      expect(sum?.high ?? Number.NaN).toBeGreaterThan(sum?.estimate ?? Number.NaN);
+    }
+    // Tariffs of 2 and 3: both are the same water.
+    expect((row?.sewer_per_year.high ?? 0) / (row?.water_per_year.high ?? 1)).toBeCloseTo(1.5, 9);
+  });
+
+  it('follows the clean water into the parts that end by capacity, by wear in proportion', () => {
+    const texts = { 'parts.csv': csv('device,part,price,capacity', 'ro,cartridge,20 USD,1825 L') };
+    const { low, estimate, high } = rowOf(texts, use)?.parts_pro_rata_per_year ?? {};
+    // Pour sizes of a year spread by 10 %: lognormal, 95 % within about a factor of 1.21.
+    expect(estimate).toBeCloseTo(40, 6);
+    expect(low ?? 0).toBeGreaterThan(40 / 1.3);
+    expect(low ?? 0).toBeLessThan(40 / 1.15);
+    expect(high ?? 0).toBeGreaterThan(40 * 1.15);
+    expect(high ?? 0).toBeLessThan(40 * 1.3);
+  });
+
+  it('is none of the parts that end by time', () => {
+    const texts = { 'parts.csv': csv('device,part,price,lasts', 'ro,cartridge,20 USD,12 months') };
+    const parts = rowOf(texts, use)?.parts_bought;
+    expect(parts?.low).toBe(parts?.estimate);
+    expect(parts?.high).toBe(parts?.estimate);
+  });
+
+  it('jumps by whole purchases where parts are bought whole', () => {
+    const texts = { 'parts.csv': csv('device,part,price,capacity', 'ro,cartridge,20 USD,1825 L') };
+    const { low, estimate, high } = rowOf(texts, use)?.parts_bought ?? {};
+    for (const sum of [low, estimate, high]) expect((sum ?? 0) % 20).toBe(0);
+    expect(low ?? 0).toBeLessThan(high ?? 0);
+  });
+
+  it('lowers the bound where something is not counted', () => {
+    const texts = { 'energy.csv': csv('device,state,power') };
+    const bound = rowOf(texts, use)?.total_bought;
+    const sharp = rowOf(texts, { ...use, water_use: { draws: 0 } })?.total_bought;
+    expect(bound).toMatchObject({ estimate: null, high: null });
+    expect(bound?.low ?? 0).toBeLessThan(sharp?.low ?? 0);
+  });
+
+  it('discounts like the estimate: at 0 % the present value is all that is bought', () => {
+    const row = rowOf({}, use);
+    expect(row?.present_value.low).toBeCloseTo(row?.total_bought.low ?? 0, 6);
+    expect(row?.present_value.high).toBeCloseTo(row?.total_bought.high ?? 0, 6);
   });
 });

@@ -26,8 +26,8 @@ export interface DeviceYears {
   play(year: number, pours: PourSeries): void;
   /** Only after all years were played. */
   of(draw: number): DrawnUse;
-  /** Executed flushes of a draw by row of the device's rules. */
-  flushesOf(draw: number): number[];
+  /** Executed flushes of a draw by rule. */
+  flushesOf(draw: number): Readonly<Record<string, number>>;
 }
 
 /**
@@ -93,6 +93,12 @@ export function deviceYears(
       const startsL = (inputs.perStartL[draw] as number) * (played.starts[year] as number);
       return { year, cleanL, producingL: ratio * cleanL + startsL, flushL, flushes, fillingS: 0 };
     },
-    flushesOf: (draw) => played.flushes.map((column) => column[yearOf(draw)] ?? 0),
+    flushesOf: (draw) => {
+      const counts: Record<string, number> = {};
+      for (const [row, { rule }] of model.flushRules.entries()) {
+        counts[rule] = (counts[rule] ?? 0) + (played.flushes[row]?.[yearOf(draw)] ?? 0);
+      }
+      return counts;
+    },
   };
 }

@@ -2,7 +2,7 @@ import type { Measure } from '../../compare/index.ts';
 import type { MeasureRow } from '../../model/index.ts';
 import { significant } from '../format-number.ts';
 import type { View } from '../view.ts';
-import { moneyText, perLitreText } from './costs-view.ts';
+import { moneyText, perLitreText, rangedText } from './costs-view.ts';
 import { summaryText } from './reduction-words.ts';
 import { rangeText } from './water-use-view.ts';
 
@@ -10,7 +10,9 @@ import { rangeText } from './water-use-view.ts';
 export function measureText(measure: Measure): string {
   const { measure: id, low, estimate, high, unit, outcome } = measure.row;
   if (id.startsWith('reduction.')) return summaryText(measure.reduction);
-  if (id.startsWith('costs.')) return costText(measure.row);
+  if (id.startsWith('costs.')) {
+    return rangedText(measure.row, id.startsWith('costs.per-litre.') ? perLitreText : moneyText);
+  }
   if (estimate === null) return 'not tested';
   const scale = unit === 'fraction' ? 100 : 1;
   const range =
@@ -19,16 +21,6 @@ export function measureText(measure: Measure): string {
       : ` (${rangeText(low * scale, high * scale)})`;
   const part = outcome === 'partly-tested' ? ' [p]' : '';
   return `${significant(estimate * scale, 3)}${unit === 'fraction' ? ' %' : ''}${range}${part}`;
-}
-
-/** Money, with its range; `at least` where something is not counted. */
-function costText({ measure, low, estimate, high }: Measure['row']): string {
-  const text = measure.startsWith('costs.per-litre.') ? perLitreText : moneyText;
-  if (estimate === null) return low === null ? 'not known' : `at least ${text(low)}`;
-  const range = low === null || high === null ? '' : `${text(low)} to ${text(high)}`;
-  return range === '' || text(low ?? 0) === text(high ?? 0)
-    ? text(estimate)
-    : `${text(estimate)} (${range})`;
 }
 
 export function measureRows(measures: readonly Measure[]): MeasureRow[] {

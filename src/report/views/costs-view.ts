@@ -47,14 +47,19 @@ function scenarioView(name: string, rows: readonly CostRow[]): View {
       spreadText(row.parts_pro_rata_per_year),
       spreadText(together(row.water_per_year, row.sewer_per_year)),
       spreadText(row.energy_per_year),
-      spreadText(row.per_year),
-      spreadText(row.per_litre, perLitreText),
-      spreadText(row.total_pro_rata),
-      spreadText(row.total_bought),
+      rangedText(row.per_year),
+      rangedText(row.per_litre, perLitreText),
+      rangedText(row.total_pro_rata),
+      rangedText(row.total_bought),
       row.not_counted.join(', '),
     ]),
     legend: [
       'At least: something is not counted, so the true cost is higher.',
+      ...(rows.some((row) => row.per_year.estimate !== null && row.per_year.low !== null)
+        ? [
+            'In brackets: what the water use leaves open, in water, sewer, energy and how long parts last; prices as stated.',
+          ]
+        : []),
       'Drain pays for water and sewer, like all water let in. Parts end by time or capacity, whichever comes first.',
       ...(dated.length === 0 ? [] : [datesText(dated)]),
       ...(first === undefined || first.discount_rate === 0
@@ -101,7 +106,9 @@ function rangeView(ranges: readonly CostRow[]): View {
       spreadText(row.per_litre, perLitreText),
       row.not_counted.join(', '),
     ]),
-    legend: ['The range is that of use alone; prices and tariffs are taken as stated.'],
+    legend: [
+      'The range is that of use and of what the measurements leave open; prices and tariffs are taken as stated.',
+    ],
   };
 }
 
@@ -109,11 +116,20 @@ function rangeView(ranges: readonly CostRow[]): View {
 export function together(a: Spread, b: Spread): Spread {
   const known = [a, b].filter((each) => (each.estimate ?? each.low) !== null);
   if (known.length === 0) return a;
-  const sum = known.reduce((total, each) => total + (each.estimate ?? each.low ?? 0), 0);
+  const sumOf = (pick: (each: Spread) => number | null): number | null =>
+    known.reduce<number | null>((sum, each) => {
+      const value = pick(each);
+      return sum === null || value === null ? null : sum + value;
+    }, 0);
   const isWhole = known.length === 2 && known.every((each) => each.estimate !== null);
-  return isWhole
-    ? { low: null, estimate: sum, high: null }
-    : { low: sum, estimate: null, high: null };
+  if (!isWhole) {
+    return { low: sumOf((each) => each.low ?? each.estimate), estimate: null, high: null };
+  }
+  return {
+    low: sumOf((each) => each.low),
+    estimate: sumOf((each) => each.estimate),
+    high: sumOf((each) => each.high),
+  };
 }
 
 /** A sum of money: exact, from to, `at least`, or not known; bounds are rounded outward. */
@@ -123,6 +139,14 @@ export function spreadText(spread: Spread, text: MoneyText = moneyText): string 
   if (low === null) return NOT_KNOWN;
   if (high === null) return `at least ${text(low, 'down')}`;
   return text(low) === text(high) ? text(low) : `${text(low, 'down')} to ${text(high, 'up')}`;
+}
+
+/** The same with the range of an estimate in brackets, where it shows. */
+export function rangedText(spread: Spread, text: MoneyText = moneyText): string {
+  const { low, estimate, high } = spread;
+  if (estimate === null || low === null || high === null) return spreadText(spread, text);
+  const [from, to] = [text(low, 'down'), text(high, 'up')];
+  return text(low) === text(high) ? text(estimate) : `${text(estimate)} (${from} to ${to})`;
 }
 
 export type MoneyText = (amount: number, rounding?: Rounding) => string;

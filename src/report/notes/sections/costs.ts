@@ -205,7 +205,9 @@ function rangeTable(input: NotesInput): Piece {
     legend: [
       joined(
         [
-          markup('The range is that of use alone; prices and tariffs are taken as stated.'),
+          markup(
+            'The range is that of use and of what the measurements leave open; prices and tariffs are taken as stated.',
+          ),
           markup('Every scenario: [tables/costs.csv](tables/costs.csv).'),
         ],
         ' ',
