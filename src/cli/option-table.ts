@@ -166,7 +166,7 @@ const OPTIONS = {
     about:
       'the difference of two devices that counts: "5 %" is points of the reduction, "1.5x" a factor ' +
       'between what passes (default: equivalence_margin of bench.json)',
-    excludes: ['groups'],
+    excludes: ['groups', 'packages'],
   },
   pour: {
     flags: '--pour <volume>',
@@ -213,23 +213,27 @@ const OPTIONS = {
   power: {
     flags: '--power <share>',
     group: 'Method',
-    about: 'chance of telling it (default: 80 %)',
+    about: 'chance of telling the margin (default: 80 %); implies --plan',
+    excludes: ['packages'],
   },
   budget: {
     flags: '--budget <money>',
     group: 'Method',
     about: 'spend no more than this, such as "500 USD"',
+    excludes: ['plan', 'power'],
   },
   events: {
     flags: '--events <integer>',
     group: 'Method',
-    about: 'sampling events to pay for (default: 1)',
+    about: 'sampling events to pay for (default: 1); implies --packages',
+    excludes: ['plan', 'margin', 'power'],
     integer: true,
   },
   replicates: {
     flags: '--replicates <integer>',
     group: 'Method',
-    about: 'product samples of each device at each event (default: 1)',
+    about: 'product samples of each device at each event (default: 1); implies --packages',
+    excludes: ['plan', 'margin', 'power'],
     integer: true,
   },
   writeLayouts: {

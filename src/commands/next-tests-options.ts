@@ -49,7 +49,11 @@ function reductionText(text: string, where: string): number {
     isStopwatch: false,
   });
   if ('problem' in reading) {
-    throw new BenchError(reading.problem, `${where}: ${reading.message}`, reading.remedy);
+    throw new BenchError(
+      reading.problem,
+      `${where}: ${reading.message}`,
+      'write a reduction above 0 and below 100 %, such as 99 %, or 2 log',
+    );
   }
   const [part, ...others] = reading.value.parts;
   const target =

@@ -347,6 +347,33 @@ describe('the sample to pay for next', () => {
     ]);
   });
 
+  it('confirms a contradiction with two samples of one event, which really confirm it', () => {
+    const texts = missedOnce([{ lab: 'second', metals: ['Lead'], devices: ['ro'] }]);
+    const open = onBench(texts, LIST, (bench, prices) => nextTests(bench, { prices }).rows);
+    const all = (open as NextTestRow[]).flatMap(({ verdicts }) => verdicts);
+    expect(all.map(({ device, now, would_be }) => [device, now, would_be])).toEqual(
+      expect.arrayContaining([['ro', 'contradicted', 'contradicted, confirmed']]),
+    );
+    const row = (open as NextTestRow[]).find(({ devices }) => devices.includes('ro'));
+    expect(row?.product_samples[row.devices.indexOf('ro')]).toBe(2);
+    const held = {
+      ...texts,
+      'samples.csv': `${texts['samples.csv']}${csv(
+        'G,feed,,third,,',
+        'Q1,product,ro,third,,',
+        'Q2,product,ro,third,,',
+      )}`,
+      'lab/third.csv': csv(
+        LAB,
+        `G,Lead,${FEED.Lead}`,
+        `Q1,Lead,${PRODUCT.Lead}`,
+        `Q2,Lead,${PRODUCT.Lead}`,
+      ),
+    };
+    const after = onBench(held, null, (bench) => claims(bench).rows[0]) as ClaimRow;
+    expect(after.events.map(({ retested }) => retested)).toContain(true);
+  });
+
   it('settles a level that lies below the limit of the lab, at a lab with a lower one', () => {
     const texts = {
       'bench.json': '{"title":"t","reference_levels":["US-EPA"]}',

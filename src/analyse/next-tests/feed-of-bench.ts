@@ -2,7 +2,7 @@ import { type Bench, type LabResult, type ResultTable, resultAt } from '../../mo
 import type { Analyte } from '../../reference/index.ts';
 import { joinResults } from '../reduction-side.ts';
 import { resultUncertainties } from '../uncertainty/index.ts';
-import type { LabTerms } from './planned-figure.ts';
+import { type LabTerms, repeatedResult } from './planned-figure.ts';
 
 /** What the feed of a planned test is taken to hold. */
 export interface PlannedFeed {
@@ -10,6 +10,11 @@ export interface PlannedFeed {
   readonly result: LabResult;
   /** The event, or the sample of a feed file, that it was measured in. */
   readonly source: string;
+}
+
+/** The feed as a lab would print it again. */
+export function feedAt({ result }: PlannedFeed, terms: LabTerms): LabResult {
+  return repeatedResult(result, terms, 'feed');
 }
 
 /**

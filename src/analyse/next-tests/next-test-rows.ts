@@ -8,6 +8,8 @@ import type { Trip, TripOption } from './rank-trips.ts';
 /** What is sent to one lab package from one kind of event. */
 export interface TripKind {
   readonly action: Action;
+  /** Of a spike: which of the levels that the questions need, the lowest first. */
+  readonly levelRank: number;
   /** Null: the lab and limits of the bench. */
   readonly from: LabPackage | null;
   readonly termsOf: (analyte: string) => LabTerms | null;

@@ -27,6 +27,9 @@ export interface NextTestsInput {
 /** Two product samples of one event confirm each other. */
 const SAMPLE_COUNTS = [1, 2];
 
+/** Spikes of more heights than this are not tried: each is judged on a bench of its own. */
+const MOST_SPIKES = 4;
+
 /**
  * Which samples to pay for next, the best for the money first.
  *
@@ -133,9 +136,26 @@ class World {
               from,
               termsOf: (key: string) => from.tests.find(({ analyte }) => analyte === key) ?? null,
             }));
-    return labs.flatMap((lab) =>
-      (['retest', 'retest-spiked', 'spike'] as const).map((action) => ({ ...lab, action })),
-    );
+    return labs.flatMap((lab) => [
+      { ...lab, action: 'retest', levelRank: 0 } as const,
+      { ...lab, action: 'retest-spiked', levelRank: 0 } as const,
+      ...Array.from(
+        { length: this.#spikeLevels(lab.termsOf, open) },
+        (_, levelRank) => ({ ...lab, action: 'spike', levelRank }) as const,
+      ),
+    ]);
+  }
+
+  /** How many spikes of different height are tried: as many as an open analyte has levels. */
+  #spikeLevels(termsOf: TripKind['termsOf'], open: ReadonlySet<string>): number {
+    const counts = [...open].map((key) => {
+      const terms = termsOf(key);
+      const analyte = this.#input.bench.analytes.byKey(key);
+      return terms === null || analyte === undefined
+        ? 0
+        : this.#figures.spikeLevels(analyte, terms).length;
+    });
+    return Math.min(MOST_SPIKES, Math.max(0, ...counts));
   }
 
   /** Open verdicts by device and variant. */
@@ -165,7 +185,7 @@ class World {
       const terms = kind.termsOf(key);
       const analyte = this.#input.bench.analytes.byKey(key);
       if (terms === null || analyte === undefined) return [];
-      const figures = this.#figures.figures(kind.action, { device, variant }, analyte, terms);
+      const figures = this.#figures.figures(kind, { device, variant }, analyte, terms);
       if (figures === null) return [];
       for (const word of figures.assumes) assumes.add(word);
       throughputs.push(figures.throughputL);

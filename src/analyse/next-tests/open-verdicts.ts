@@ -33,13 +33,14 @@ export interface Verdicts {
  * Which verdicts are open:
  *
  * - a claim that is open or untested, or supported on assumed uncertainty alone;
+ * - the confirmation of a claim that is contradicted, where no event holds two samples that each miss
+ *   it: two events suffice for the verdict, and it accuses somebody;
  * - a rise that is apparent: no event shows it firmly;
  * - a reduction that no event could show (`untestable`), of an analyte asked about and without an open
  *   claim on the same device;
  * - a reference level above zero that no natural event decides (`cannot-say`).
  *
- * "Up to" and claims without a figure are left out: no result settles them. A contradicted claim rests
- * on two events or a confirmed retest and is settled.
+ * "Up to" and claims without a figure are left out: no result settles them.
  * @param asked keys of the analytes whose untestable reductions count
  */
 export function verdictsOf(
@@ -75,6 +76,26 @@ function addClaim(collected: Collected, judged: JudgedClaim): void {
   if (verdict === 'untestable' || because === 'analyte-unknown') return;
   const isWeak = verdict === 'supported' && !firm;
   const { device, claim: words } = claim.row.values;
+  const place = placeText(cellPlace(claim.row, 'claim'));
+  const common = {
+    kind: 'claim',
+    device,
+    variant: STANDARD,
+    analyte: claim.analyte?.key ?? null,
+    about: words,
+  } as const;
+  if (verdict === 'contradicted') {
+    const isConfirmed = judged.events.some((event) => event.isInside && event.isRetested);
+    collected.add(
+      {
+        ...common,
+        id: `confirmation ${place}`,
+        now: isConfirmed ? 'contradicted, confirmed' : 'contradicted',
+        because: 'not-confirmed',
+      },
+      !isConfirmed,
+    );
+  }
   const now = isWeak
     ? 'supported, on assumed uncertainty'
     : apparent
@@ -82,12 +103,8 @@ function addClaim(collected: Collected, judged: JudgedClaim): void {
       : verdict;
   collected.add(
     {
-      id: `claim ${placeText(cellPlace(claim.row, 'claim'))}`,
-      kind: 'claim',
-      device,
-      variant: STANDARD,
-      analyte: claim.analyte?.key ?? null,
-      about: words,
+      ...common,
+      id: `claim ${place}`,
       now,
       because: isWeak ? 'assumed-uncertainty' : because,
     },

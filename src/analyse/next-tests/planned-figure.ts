@@ -39,11 +39,14 @@ export function plannedFigure(content: number, terms: LabTerms): LabResult {
  * What a lab with these terms would print of the water behind an earlier result, if nothing changed.
  *
  * A figure repeats. Not detected stays not detected, at the new limit. What was detected and not
- * quantified counts as its upper limit where the new lab could quantify it: the result is only known
- * to lie below. Above range and tubes
- * stay.
+ * quantified counts as the end that speaks against a reduction where the new lab could quantify it:
+ * the detection limit of a feed, the reporting limit of a product. Above range and tubes stay.
  */
-export function repeatedResult(result: LabResult, terms: LabTerms): LabResult {
+export function repeatedResult(
+  result: LabResult,
+  terms: LabTerms,
+  side: 'feed' | 'product',
+): LabResult {
   switch (result.kind) {
     case 'quantified': {
       const repeated = plannedFigure(result.value, terms);
@@ -56,7 +59,7 @@ export function repeatedResult(result: LabResult, terms: LabTerms): LabResult {
       const isWider = terms.limit >= (rl ?? Number.POSITIVE_INFINITY);
       return isWider && (terms.detectionLimit ?? terms.limit) <= (mdl ?? 0)
         ? { ...plannedFigure(0, terms), kind: 'notQuantified' }
-        : plannedFigure(rl ?? mdl ?? terms.limit, terms);
+        : plannedFigure((side === 'feed' ? mdl : (rl ?? mdl ?? terms.limit)) ?? 0, terms);
     }
     case 'aboveRange':
     case 'mostProbable':

@@ -1,4 +1,4 @@
-import { type Bench, type LabResult, resultAt } from '../../model/index.ts';
+import { type Bench, type LabResult, resultAt, STANDARD } from '../../model/index.ts';
 import type { Analyte } from '../../reference/index.ts';
 import type { ReductionFact } from '../reduction-fact.ts';
 import type { Side } from '../reduction-side.ts';
@@ -46,9 +46,24 @@ export class PlannedFigures {
     this.#facts = facts;
   }
 
-  /** @returns null where the action makes no sense for the analyte */
+  /**
+   * How high a feed the questions on an analyte need at a lab, the lowest first; none where no feed
+   * answers one.
+   */
+  spikeLevels(analyte: Analyte, terms: LabTerms): number[] {
+    const { planned, questions } = this.#input;
+    const needs = questions
+      .filter((one) => one.analyte.key === analyte.key)
+      .flatMap(({ target }) => feedNeeded(planned, analyte, target, terms).printed ?? []);
+    return [...new Set(needs)].sort((a, b) => a - b);
+  }
+
+  /**
+   * @param levelRank of a spike: which of the levels, from 0; the highest where there are fewer
+   * @returns null where the action makes no sense for the analyte
+   */
   figures(
-    action: Action,
+    { action, levelRank }: { readonly action: Action; readonly levelRank: number },
     { device, variant }: { readonly device: string; readonly variant: string },
     analyte: Analyte,
     terms: LabTerms,
@@ -61,13 +76,19 @@ export class PlannedFigures {
         row.analyte === analyte.key &&
         product !== null,
     );
-    const last = facts.filter(({ row, feed }) => row.kind === kind && feed !== null).at(-1);
-    const throughputL = this.#throughput(last ?? facts.at(-1), device, variant);
-    if (action === 'spike') return this.#spiked(analyte, terms, last, throughputL);
+    const paired = facts.filter(({ feed }) => feed !== null);
+    const last = paired.filter(({ row }) => row.kind === kind).at(-1);
+    const throughputL = this.#throughput(device, variant);
+    if (action === 'spike') {
+      const levels = this.spikeLevels(analyte, terms);
+      const level = levels[levelRank] ?? levels.at(-1);
+      const spiked = paired.filter(({ row }) => row.kind === 'spiked').at(-1);
+      return level === undefined ? null : { ...atLevel(level, terms, spiked ?? last), throughputL };
+    }
     if (last?.feed != null && last.product !== null) {
-      const product = repeatedResult(this.#resultOf(last.product), terms);
+      const product = repeatedResult(this.#resultOf(last.product), terms, 'product');
       return {
-        feed: repeatedResult(this.#resultOf(last.feed), terms),
+        feed: repeatedResult(this.#resultOf(last.feed), terms, 'feed'),
         product,
         assumes: ['figures-repeat', ...(isNonDetect(product) ? ['not-detected-again'] : [])],
         throughputL,
@@ -77,37 +98,11 @@ export class PlannedFigures {
     return action === 'retest-spiked' || facts.length > 0 || feed === undefined
       ? null
       : {
-          feed: repeatedResult(feed.result, terms),
+          feed: repeatedResult(feed.result, terms, 'feed'),
           product: plannedFigure(0, terms),
           assumes: ['not-detected'],
           throughputL,
         };
-  }
-
-  /** A feed that reaches the highest target asked of the analyte; the product keeps its share. */
-  #spiked(
-    analyte: Analyte,
-    terms: LabTerms,
-    last: ReductionFact | undefined,
-    throughputL: number | null,
-  ): Figures | null {
-    const { planned, questions } = this.#input;
-    const needs = questions
-      .filter((one) => one.analyte.key === analyte.key)
-      .flatMap(({ target }) => feedNeeded(planned, analyte, target, terms).printed ?? []);
-    if (needs.length === 0) return null;
-    const level = Math.max(...needs);
-    const feed = plannedFigure(level, terms);
-    const before = last?.feed?.estimate ?? null;
-    const after = last?.product?.estimate ?? null;
-    return before !== null && after !== null && before > 0
-      ? {
-          feed,
-          product: plannedFigure((after / before) * level, terms),
-          assumes: ['share-stays'],
-          throughputL,
-        }
-      : { feed, product: plannedFigure(0, terms), assumes: ['not-detected'], throughputL };
   }
 
   #resultOf({ results, estimate }: Side): LabResult {
@@ -117,18 +112,29 @@ export class PlannedFigures {
       : result;
   }
 
-  /** Of the samples behind a fact, else the last one known of the device. */
-  #throughput(fact: ReductionFact | undefined, device: string, variant: string): number | null {
-    const names = new Set(fact?.product?.samples ?? []);
-    const own = this.#input.bench.tables.samples.filter(
-      ({ values }) => values.device === device && (values.variant ?? 'standard') === variant,
-    );
-    const behind = own.filter(({ values }) => names.has(values.sample));
-    const volumes = (behind.length > 0 ? behind : own).flatMap(
-      ({ values }) => values.throughput?.value ?? [],
+  /** The most that the samples of a device say it had treated: a new sample comes after them. */
+  #throughput(device: string, variant: string): number | null {
+    const volumes = this.#input.bench.tables.samples.flatMap(({ values }) =>
+      values.device === device && (values.variant ?? STANDARD) === variant
+        ? (values.throughput?.value ?? [])
+        : [],
     );
     return volumes.length === 0 ? null : Math.max(...volumes);
   }
+}
+
+/** A feed of that level; a product with a figure keeps its share of the feed. */
+function atLevel(
+  level: number,
+  terms: LabTerms,
+  known: ReductionFact | undefined,
+): Omit<Figures, 'throughputL'> {
+  const feed = plannedFigure(level, terms);
+  const before = known?.feed?.estimate ?? null;
+  const after = known?.product?.estimate ?? null;
+  return before !== null && after !== null && before > 0
+    ? { feed, product: plannedFigure((after / before) * level, terms), assumes: ['share-stays'] }
+    : { feed, product: plannedFigure(0, terms), assumes: ['not-detected'] };
 }
 
 function isNonDetect({ kind }: LabResult): boolean {

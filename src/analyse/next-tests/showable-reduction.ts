@@ -91,7 +91,8 @@ function plainFeed(target: Target, limit: number): number | null {
     case 'any':
       return limit;
     case 'reduction':
-      return target.fraction < 1 ? limit / (1 - target.fraction) : null;
+      // 1 - 0.9 is not 0.1 in doubles; the digits of a lab are far fewer.
+      return target.fraction < 1 ? Number((limit / (1 - target.fraction)).toPrecision(12)) : null;
     default:
       return target satisfies never;
   }

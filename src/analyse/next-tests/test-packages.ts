@@ -1,5 +1,6 @@
 import type { TestPackageRow } from '../../model/index.ts';
 import { type Cover, cheapestCover, mostAnswered } from './cheapest-cover.ts';
+import { feedAt } from './feed-of-bench.ts';
 import { canShow, feedNeeded } from './showable-reduction.ts';
 import { type PlanInput, publishedTarget } from './test-plan.ts';
 import type { TestQuestion } from './test-questions.ts';
@@ -46,7 +47,7 @@ export function testPackages(
       const terms = tests.find((test) => test.analyte === analyte.key);
       const feed = input.feeds.get(analyte.key);
       if (terms === undefined || feed === undefined) return [];
-      return canShow(input.planned, analyte, target, feed.result, terms) ? at : [];
+      return canShow(input.planned, analyte, target, feedAt(feed, terms), terms) ? at : [];
     }),
   }));
   const cover =

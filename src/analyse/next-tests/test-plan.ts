@@ -1,5 +1,5 @@
 import type { LabPackage, PriceList, TestPlanRow } from '../../model/index.ts';
-import type { PlannedFeed } from './feed-of-bench.ts';
+import { feedAt, type PlannedFeed } from './feed-of-bench.ts';
 import type { LabTerms } from './planned-figure.ts';
 import type { PlannedBench } from './planned-pair.ts';
 import { type MarginPlan, replicatesNeeded } from './replicates-needed.ts';
@@ -55,7 +55,7 @@ function planRow(input: PlanInput, question: TestQuestion, { from, terms }: Offe
   const feed = feeds.get(analyte.key) ?? null;
   const side = feed === null ? null : planned.sideOf(feed.result, analyte);
   const needed = feedNeeded(planned, analyte, target, terms);
-  const shows = feed !== null && canShow(planned, analyte, target, feed.result, terms);
+  const shows = feed !== null && canShow(planned, analyte, target, feedAt(feed, terms), terms);
   const low = side?.interval.low ?? null;
   return {
     analyte: analyte.key,
@@ -77,7 +77,7 @@ function planRow(input: PlanInput, question: TestQuestion, { from, terms }: Offe
     largest_reduction:
       feed === null
         ? { plain: null, printed: null }
-        : largestReduction(planned, analyte, feed.result, terms),
+        : largestReduction(planned, analyte, feedAt(feed, terms), terms),
     shows_target: shows,
     feed_needed: needed,
     spike: shows

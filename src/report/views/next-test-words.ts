@@ -88,6 +88,7 @@ const BECAUSE: Readonly<Record<string, string>> = {
   'missed-by-chance': 'among the claims of this bench the miss may be chance',
   'outside-conditions': 'no event lies inside the conditions of the claim',
   'conditions-not-known': 'a condition of the claim was not logged',
+  'not-confirmed': 'no event has two samples that each miss it',
   'estimate-short': 'the figure falls short within its uncertainty',
   'feed-too-low': 'the feed held too little',
   'not-decided': 'the interval holds the claimed figure',
@@ -101,6 +102,10 @@ export function becauseText({ because }: Verdict): string {
 }
 
 const REMEDIES: Readonly<Record<string, string>> = {
+  'missed-once': 'a second event that is firm: a lab that states its uncertainty, or duplicates',
+  'missed-by-chance': 'more events',
+  'not-confirmed': 'two product samples at one event',
+  'no-result': 'test it within the conditions of the claim',
   'missed-on-assumed-uncertainty':
     'take duplicates (six pairs of the analyte or its group), or a lab that states its uncertainty',
   'assumed-uncertainty':
@@ -115,7 +120,7 @@ const REMEDIES: Readonly<Record<string, string>> = {
 
 /** What else could settle a verdict that nothing on offer settles. */
 export function remedyText({ because }: Verdict): string {
-  return REMEDIES[because ?? ''] ?? 'no package on offer measures it on this device';
+  return REMEDIES[because ?? ''] ?? 'nothing that repeats these figures';
 }
 
 const ASSUMES: Readonly<Record<string, string>> = {

@@ -26,7 +26,7 @@ export function nextTestsViews(
   return [
     purchases(ranked, rows, prices, nameOf),
     ...(ranked.length === 0 ? [] : [settled(ranked, nameOf)]),
-    ...(left.length === 0 ? [] : [leftOpen(left, nameOf)]),
+    ...(left.length === 0 ? [] : [leftOpen(left, prices, nameOf)]),
   ];
 }
 
@@ -36,6 +36,8 @@ function purchases(
   prices: PriceList | null,
   nameOf: NameOf,
 ): View {
+  if (ranked.length === 0)
+    return { caption: caption(ranked, rows), columns: [], rows: [], legend: [] };
   const isPriced = prices !== null;
   const currency = prices?.currency ?? '';
   return {
@@ -63,7 +65,7 @@ function purchases(
         : significant(row.per_sample ?? 0, 2),
     ]),
     legend: [
-      'A verdict is settled where the rules of this tool would decide it, for the claim or against it.',
+      'A verdict is settled where the rules of this tool would decide it, for the claim or against it, or confirm a contradiction.',
       isPriced
         ? `For ${RATE} ${currency}: verdicts settled for that money at the rate of the row.`
         : 'A sample: verdicts settled a sample; without a price list (--prices) nothing is told by money.',
@@ -113,7 +115,10 @@ function settled(ranked: readonly NextTestRow[], nameOf: NameOf): View {
   };
 }
 
-function leftOpen(left: readonly NextTestRow[], nameOf: NameOf): View {
+function leftOpen(left: readonly NextTestRow[], prices: PriceList | null, nameOf: NameOf): View {
+  const offered = new Set(
+    (prices?.packages ?? []).flatMap(({ tests }) => tests.map(({ analyte }) => analyte)),
+  );
   const verdicts = left.flatMap((row) => row.verdicts);
   return {
     caption:
@@ -132,7 +137,9 @@ function leftOpen(left: readonly NextTestRow[], nameOf: NameOf): View {
       openText(verdict, nameOf),
       verdict.now,
       becauseText(verdict),
-      remedyText(verdict),
+      prices !== null && !offered.has(verdict.analyte ?? '')
+        ? 'no package on offer measures it'
+        : remedyText(verdict),
     ]),
     legend: ['Within the price list and the budget, if the figures repeat.'],
   };
