@@ -260,7 +260,7 @@ describe('what the notes say', () => {
       'No edition is stated.',
       'No water was sampled: reductions are not tested.',
       'Water to drain: one; without a production run that counts the drain is not known, which is not zero',
-      'Not tested, as nothing is logged on it: flow, drain while producing, ',
+      'Nothing is logged on these, so they are not tested: flow, drain while producing, ',
       'Reductions: no device has a product sample, so nothing is shown of any analyte.',
       'Whether interests exist is not stated for 2 devices.',
       'The bench holds no general disclosure.',

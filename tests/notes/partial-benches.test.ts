@@ -64,14 +64,14 @@ const HEADINGS: Readonly<Record<string, string>> = {
 /** What is said of it in the part on what was not tested. */
 const SAID: Readonly<Record<string, RegExp>> = {
   'samples.csv': /Reductions: no device has a product sample/,
-  'pours.csv': /as nothing is logged on it: [^.]*\bflow\b/,
-  'drain-runs.csv': /as nothing is logged on it: [^.]*\bdrain while producing\b/,
-  'tanks.csv': /as nothing is logged on it: [^.]*\bfilling of storage tanks\b/,
-  'idle-tds.csv': /as nothing is logged on it: [^.]*\bdissolved solids after a pause\b/,
-  'energy.csv': /as nothing is logged on it: [^.]*\bpower\b/,
-  'parts.csv': /as nothing is logged on it: [^.]*\breplacement parts\b/,
-  'claims.csv': /as nothing is logged on it: [^.]*\bclaims and certificates\b/,
-  'panel.csv': /as nothing is logged on it: [^.]*\btaste\b/,
+  'pours.csv': /so they are not tested: [^.]*\bflow\b/,
+  'drain-runs.csv': /so they are not tested: [^.]*\bdrain while producing\b/,
+  'tanks.csv': /so they are not tested: [^.]*\bfilling of storage tanks\b/,
+  'idle-tds.csv': /so they are not tested: [^.]*\bdissolved solids after a pause\b/,
+  'energy.csv': /so they are not tested: [^.]*\bpower\b/,
+  'parts.csv': /so they are not tested: [^.]*\breplacement parts\b/,
+  'claims.csv': /so they are not tested: [^.]*\bclaims and certificates\b/,
+  'panel.csv': /so they are not tested: [^.]*\btaste\b/,
 };
 
 async function notesWithout(files: readonly string[]): Promise<ReadonlyMap<string, string>> {

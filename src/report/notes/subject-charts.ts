@@ -12,14 +12,14 @@ import { type NotesChart, noted, suffix } from './notes-chart.ts';
 import type { NotesInput } from './notes-input.ts';
 import { count, figure, joined, listed, markup, NOTHING, type Piece, say } from './piece.ts';
 import { regionFields } from './sections/regions.ts';
-import { type SpentCurve, spentCurves } from './sections/spent-table.ts';
+import { isRecurring, type SpentCurve, spentCurves } from './sections/spent-table.ts';
 import { deviceNames, stateNames } from './subjects.ts';
 
 /** The fields of pour sizes and pours a day, marked by the device that drains least. */
 export async function regionCharts(input: NotesInput): Promise<NotesChart[]> {
   const name = stateNames(input.bench);
   const charts: NotesChart[] = [];
-  for (const { form, among, rows } of regionFields(input)) {
+  for (const { form, who, rows } of regionFields(input)) {
     const regions = rows.map((row) => ({
       pourMl: row.pour_mL,
       poursPerDay: row.pours_per_day,
@@ -28,7 +28,7 @@ export async function regionCharts(input: NotesInput): Promise<NotesChart[]> {
       isToldApart: row.told_apart,
     }));
     const chart = await drainRegionsChart({
-      title: `Which${among === '' ? ' device' : among} drains least, by pour size and pours a day`,
+      title: `Which of the ${who} drains least, by pour size and pours a day`,
       regions,
     });
     const path = `charts/drain-regions${form === null ? '' : `-${form}`}.svg`;
@@ -42,7 +42,7 @@ export async function regionCharts(input: NotesInput): Promise<NotesChart[]> {
       ratios.length === 0
         ? NOTHING
         : say` Ratios from ${ratio('chart.regions', Math.min(...ratios))} to ${ratio('chart.regions', Math.max(...ratios))}.`;
-    const alternative = say`Chart. The device${markup(among)} that drains least, over ${count('chart.cells', rows.length)} pairs of pour size and pours a day: ${listed(told)}.${range}`;
+    const alternative = say`Chart. Which of the ${markup(who)} drains least, over ${count('chart.cells', rows.length)} pairs of pour size and pours a day: ${listed(told)}.${range}`;
     charts.push(noted(path, `regions${form ?? ''}`, chart, alternative));
   }
   return charts;
@@ -114,10 +114,7 @@ function idleAlternative(
 export async function costCharts(input: NotesInput): Promise<NotesChart[]> {
   const curves = spentCurves(input);
   const first = curves[0]?.points[0];
-  const recurs = curves.some(({ points }) =>
-    points.some(({ spent }) => spent !== points[0]?.spent),
-  );
-  if (first === undefined || !recurs) return [];
+  if (first === undefined || !curves.some(isRecurring)) return [];
   const name = stateNames(input.bench);
   const chart = await costChart({
     title: `What each device has cost by when: ${first.scenario}`,

@@ -65,7 +65,7 @@ export function indexRemarks(water: ShownWater): string {
     ...new Set(
       rows.flatMap(({ low, high, reason }) =>
         low === null && high === null && reason !== null && !reason.startsWith('below range')
-          ? [reason]
+          ? reason.split(', ')
           : [],
       ),
     ),

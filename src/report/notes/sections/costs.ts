@@ -185,8 +185,9 @@ function rangeTable(input: NotesInput): Piece {
   const ranges = costRows(input)
     .filter(({ scenario }) => scenario === null)
     .filter(isCosted);
+  const recurs = ranges.some(({ not_counted }) => not_counted.length < COMPONENTS - 1);
   const scenarios = new Set(costRows(input).map(({ scenario }) => scenario ?? '')).size - 1;
-  if (ranges.length === 0 || scenarios < 2) return NOTHING;
+  if (!recurs || scenarios < 2) return NOTHING;
   const name = stateNames(input.bench);
   return tablePiece({
     caption: say`From the cheapest to the dearest of ${count('scenarios', scenarios)} scenarios, in ${ranges[0]?.currency ?? ''}`,

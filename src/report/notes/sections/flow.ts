@@ -24,7 +24,7 @@ export function flowSection(input: NotesInput): Piece {
   if (rows.length === 0) return NOTHING;
   const names = deviceNames(input.bench);
   const nameOf = (row: PourRow) => subjectName(names.get(row.device) ?? row.device, row.variant);
-  const once = rows.filter((row) => row.runs === 1).length;
+  const once = rows.filter(({ repeats }) => repeats === null).length;
   const untimed = input.devices.filter((device) => rows.every((row) => row.device !== device));
   return blocks([
     markup('## Flow and filling times'),
@@ -33,8 +33,8 @@ export function flowSection(input: NotesInput): Piece {
       once === 0
         ? NOTHING
         : once === rows.length
-          ? markup('Each flow rests on one run, so how well it repeats is not known.')
-          : say`For ${count('runs-once', once)} of ${count('flows', rows.length)} flows there is one run only, so how well they repeat is not known.`,
+          ? markup('Each flow rests on one pour, so how well it repeats is not known.')
+          : say`For ${count('runs-once', once)} of ${count('flows', rows.length)} flows there is one pour only, so how well they repeat is not known.`,
       markup(
         'Flow is as poured at the bench, corrected for neither pressure nor temperature unless a column says so.',
       ),

@@ -49,9 +49,9 @@ export function highestOf(input: NotesInput, group: IdleGroup): Piece {
     .sort((a, b) => (b.first_draw_tds ?? 0) - (a.first_draw_tds ?? 0));
   if (highest === undefined) return NOTHING;
   const running =
-    highest.running_tds === null
+    highest.running_tds === null || highest.running_from !== 'no-pause'
       ? NOTHING
-      : say`, against ${reading('running', highest.running_tds, group.unit)} ${group.unit} of the running water`;
+      : say`, against ${reading('running', highest.running_tds, group.unit)} ${group.unit} without a pause`;
   return say`By ${group.title} the highest first reading was ${reading('first', highest.first_draw_tds, group.unit)} (${name(highest.device, highest.variant)}, after ${pause(highest)})${running}.`;
 }
 
@@ -134,7 +134,7 @@ function flushTable(input: NotesInput, group: IdleGroup): Piece {
     }),
     legend: [
       markup(
-        'The means compare only where both cover about the same water. What the saved water costs in money: see [costs](tables/costs.csv).',
+        `The means compare only where both cover about the same water.${input.outcomes.costs.rows.length === 0 ? '' : ' Both states in money: [tables/costs.csv](tables/costs.csv).'}`,
       ),
     ],
   });

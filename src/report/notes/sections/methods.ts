@@ -19,6 +19,7 @@ export function methodsSection(input: NotesInput): Piece {
         'A pour that stands alone: drain ratio plus fixed drain over pour volume. Same drain of two devices: difference of fixed drains over difference of ratios.',
       ),
       markup('Flow: all volume over all time.'),
+      ...subjects(input),
       markup(
         'Lower bounds are rounded down and upper bounds up; nothing is rounded to complete removal. Every figure can be followed to file, line and column with `pourbench trace`.',
       ),
@@ -27,6 +28,34 @@ export function methodsSection(input: NotesInput): Piece {
       'Formulas with their sources: `docs/methods.md` of the tool; the words used here: its `docs/notes.md`.',
     ),
   ]);
+}
+
+/** One line for each further subject that the bench holds. */
+function subjects({ outcomes }: NotesInput): Piece[] {
+  const lines: readonly (readonly [{ readonly rows: readonly unknown[] }, string])[] = [
+    [
+      outcomes.toldApartGroups,
+      'Telling apart: products on feeds that two devices share, the confidence shared out over all pairs of the analyte; natural and spiked feeds apart.',
+    ],
+    [
+      outcomes.claims,
+      'Claims: the bound of the reduction or of the product against the figure claimed, inside the conditions of the claim; misses are held to a false-discovery rate over all claims.',
+    ],
+    [
+      outcomes.minerals,
+      'Minerals: gains and saturation indices by interval arithmetic over the limits of the true values.',
+    ],
+    [
+      outcomes.idleRise,
+      'After a pause: readings of one meter and scale; between two tested pauses a straight line in the length of the pause, never beyond them.',
+    ],
+    [outcomes.panel, 'Taste: exact binomial tests against guessing.'],
+    [
+      outcomes.costs,
+      'Costs: purchase, parts by wear or bought whole, water, sewer and energy; what is not known is named and not counted. No currency is converted.',
+    ],
+  ];
+  return lines.flatMap(([{ rows }, text]) => (rows.length === 0 ? [] : markup(text)));
 }
 
 /** The cautions that stand for the whole of the notes. */

@@ -4,6 +4,7 @@ import { watersByEvent } from '../mineral-waters.ts';
 import type { NotesInput } from '../notes-input.ts';
 import {
   blocks,
+  count,
   counted,
   figure,
   listed,
@@ -31,7 +32,7 @@ export function indicesPart(input: NotesInput): Piece {
     markup('### Corrosion and scaling'),
     metal.length === 0
       ? NOTHING
-      : say`${counted('metal', metal.length, 'water')} of ${listed([...new Set(metal.map(({ name }) => name))].map(quoted))} can take up lead, copper and nickel from metal taps, fittings and lines behind the device. Parts meant for purified water, and letting the first water run off, reduce that; only a sample from the tap shows it.`,
+      : say`${counted('metal', metal.length, 'water')} of ${whose(metal)} can take up lead, copper and nickel from metal taps, fittings and lines behind the device. Parts meant for purified water, and letting the first water run off, reduce that; only a sample from the tap shows it.`,
     tablePiece({
       caption: markup('Indices say little on very dilute water'),
       columns: [
@@ -61,9 +62,19 @@ export function indicesPart(input: NotesInput): Piece {
   ]);
 }
 
+const NAMED = 4;
+
+/** The waters by name, or how many names there are. */
+function whose(waters: readonly ShownWater[]): Piece {
+  const names = [...new Set(waters.map(({ name }) => name))];
+  return names.length > NAMED
+    ? say`${count('metal.names', names.length)} devices and states`
+    : listed(names.map(quoted));
+}
+
 function indexPiece(water: ShownWater, key: string): Piece {
   const row = figureOf(water, key, 'index');
-  if (row === undefined || row.low === null) return markup(indexText(row));
+  if (row === undefined || row.low === null) return markup(indexText(row).replace(/^-$/, '–'));
   return figure(
     `${water.event}.${water.name}.${key}`,
     [row.low, row.high],

@@ -85,7 +85,7 @@ function absent(input: NotesInput): Piece {
   const missing = subjects.filter(([file]) => tables[file].length === 0);
   return missing.length === 0
     ? NOTHING
-    : say`Not tested, as nothing is logged on it: ${listed(
+    : say`Nothing is logged on these, so they are not tested: ${listed(
         missing.map(([, words]) => markup(words)),
         'and',
       )}.`;

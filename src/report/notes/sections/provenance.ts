@@ -1,5 +1,6 @@
 import { atLeast, type Finding, placeText, sortFindings } from '../../../findings/index.ts';
 import type { Outcome } from '../../outcome.ts';
+import { heldOutcomes } from '../notes-files.ts';
 import type { NotesInput } from '../notes-input.ts';
 import {
   blocks,
@@ -40,11 +41,15 @@ export function provenanceSection(input: NotesInput): Piece {
 /** Every setting in force, as texts; the JSON files hold them as they are. */
 function settings(outcomes: NotesInput['outcomes']): [string, string][] {
   const { compare, waterCurve, breakEven } = outcomes;
-  const all: Record<string, unknown> = {
-    ...breakEven.settings,
-    ...waterCurve.settings,
-    ...compare.settings,
-  };
+  const held = heldOutcomes(outcomes).filter((outcome) => outcome !== outcomes.check);
+  // Commands share most settings; where one name means two things, the JSON files tell them apart.
+  const all: Record<string, unknown> = Object.assign(
+    {},
+    ...held.map(({ settings: own }) => own),
+    breakEven.settings,
+    waterCurve.settings,
+    compare.settings,
+  );
   return Object.entries(all).map(([name, value]) => [
     name.replaceAll('_', ' '),
     typeof value === 'string' ? value : JSON.stringify(value),

@@ -1,4 +1,4 @@
-import type { DrainRegionRow } from '../../../model/index.ts';
+import { type DrainRegionRow, STANDARD } from '../../../model/index.ts';
 import { pour, spreadFigure } from '../figures.ts';
 import type { NotesChart } from '../notes-chart.ts';
 import type { NotesInput } from '../notes-input.ts';
@@ -20,8 +20,8 @@ import { left, right, tablePiece } from '../table.ts';
 export interface RegionField {
   /** Null for all devices. */
   readonly form: string | null;
-  /** `of the under-sink devices`; empty for all. */
-  readonly among: string;
+  /** `under-sink devices`, or `devices` for all. */
+  readonly who: string;
   readonly rows: readonly DrainRegionRow[];
 }
 
@@ -39,16 +39,27 @@ export function regionFields(input: NotesInput): RegionField[] {
           : [],
       ),
     ).size;
-  const all = { form: null, among: '', rows: regions.rows as readonly DrainRegionRow[] };
+  const all = { form: null, who: 'devices', rows: regions.rows as readonly DrainRegionRow[] };
   const fields = [
     all,
     ...regionsByForm.map(({ form, outcome }) => ({
       form,
-      among: ` of the ${FORMS[form]}`,
+      who: FORMS[form],
       rows: outcome.rows as readonly DrainRegionRow[],
     })),
   ];
-  return fields.filter(({ form, rows }) => rivals(form) > 1 && rows.length > 0);
+  return fields.filter(
+    ({ form, rows }) =>
+      rivals(form) > 1 && rows.length > 0 && (form === null || !isSame(rows, all.rows)),
+  );
+}
+
+/** True where the same devices drain least in every cell: said already. */
+function isSame(rows: readonly DrainRegionRow[], others: readonly DrainRegionRow[]): boolean {
+  return rows.every(({ device, variant }, i) => {
+    const other = others[i];
+    return other !== undefined && other.device === device && other.variant === variant;
+  });
 }
 
 /** Which device drains least at which pour size and number of pours a day. */
@@ -65,7 +76,7 @@ export function regionsPart(input: NotesInput, charts: readonly NotesChart[]): P
       regionsTable(input, field),
     ]),
     markup(
-      '“Or”: not told apart from these, by the codes of the files. Lowest drain says nothing of what a device reduces, and nothing of its cost.',
+      '“Or”: not told apart from these. Lowest drain says nothing of what a device reduces, and nothing of its cost.',
     ),
   ]);
 }
@@ -74,7 +85,7 @@ function contenders(rows: readonly DrainRegionRow[]): Set<string> {
   return new Set(rows.map(({ device, variant }) => JSON.stringify([device, variant])));
 }
 
-function regionsSummary(input: NotesInput, { rows, among }: RegionField): Piece {
+function regionsSummary(input: NotesInput, { rows, who }: RegionField): Piece {
   const name = stateNames(input.bench);
   const told = [...contenders(rows)].flatMap((key) => {
     const own = rows.filter(({ device, variant }) => JSON.stringify([device, variant]) === key);
@@ -84,16 +95,22 @@ function regionsSummary(input: NotesInput, { rows, among }: RegionField): Piece 
     const label = name(first.device, first.variant);
     return say`${label} in ${count(`${label}.cells`, own.length)} of ${count('cells', rows.length)} (told apart from every other in ${count(`${label}.firm`, firm)})`;
   });
-  return say`Among ${markup(among === '' ? 'devices' : `those${among}`)} with a drain line and without a tank, with even pours from morning to evening, lowest by estimate: ${listed(told)}.`;
+  return say`Among ${markup(who)} with a drain line and without a tank, with even pours from morning to evening, lowest by estimate: ${listed(told)}.`;
 }
 
-function regionsTable(input: NotesInput, { rows, among }: RegionField): Piece {
+function regionsTable(input: NotesInput, { rows, who }: RegionField): Piece {
   const name = stateNames(input.bench);
   const sizes = [...new Set(rows.map(({ pour_mL }) => pour_mL))];
   const counts = [...new Set(rows.map(({ pours_per_day }) => pours_per_day))];
+  const labels = new Map(
+    input.curves.map(({ drain: { device, variant } }) => {
+      const key = device.values.device;
+      return [variant === STANDARD ? key : `${key} (${variant})`, name(key, variant)];
+    }),
+  );
   return tablePiece({
     caption: markup(
-      `Lowest drain${among} by pour size and pours a day, litres per litre of clean water`,
+      `Lowest drain among ${who}, by pour size and pours a day, litres per litre of clean water`,
     ),
     columns: [
       right('Pour'),
@@ -106,7 +123,13 @@ function regionsTable(input: NotesInput, { rows, among }: RegionField): Piece {
         if (row === undefined) return NOTHING;
         const key = `${size}.${perDay}`;
         const others = row.not_told_apart_from;
-        const more = others.length === 0 ? NOTHING : say`, or ${joined(others.map(quoted), ', ')}`;
+        const more =
+          others.length === 0
+            ? NOTHING
+            : say`, or ${joined(
+                others.map((code) => quoted(labels.get(code) ?? code)),
+                ', ',
+              )}`;
         return say`${name(row.device, row.variant)} ${spreadFigure(key, row.total_drain_ratio, 'L/L')}${more}`;
       }),
     ]),

@@ -30,11 +30,16 @@ export function spentCurves(input: NotesInput): SpentCurve[] {
   });
 }
 
+/** False where nothing but the purchase is known, so that the curve is flat. */
+export function isRecurring({ points }: SpentCurve): boolean {
+  return points.some(({ spent }) => spent !== points[0]?.spent);
+}
+
 /** What the chart shows, at whole years: a part bought on that day is in. */
 export function spentTable(input: NotesInput): Piece {
   const curves = spentCurves(input);
   const first = curves[0]?.points[0];
-  if (first === undefined) return NOTHING;
+  if (first === undefined || !curves.some(isRecurring)) return NOTHING;
   const name = stateNames(input.bench);
   const end = curves[0]?.points.at(-1)?.year ?? 0;
   const years = [...new Set([...YEARS.filter((year) => year < end), end])];
