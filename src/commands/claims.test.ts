@@ -373,6 +373,99 @@ describe('certified claims', () => {
   });
 });
 
+describe('certificates of water efficiency', () => {
+  const efficient = (standard: string, drain: string, more: Record<string, string> = {}) =>
+    outcomeFor({
+      'claims.csv': csv(CLAIMS, `ro,saves water,,,,certified,${standard},`),
+      'drain-runs.csv': csv(
+        'device,run,clean,drain,collected_until',
+        `ro,1,2 L,${drain},tap-closed`,
+      ),
+      'scenarios.csv': csv(
+        'scenario,weekdays,window,pours_per_day,volume_each',
+        'home,daily,07:00-21:00,6,500 ml',
+      ),
+      ...more,
+    });
+
+  it('stand beside what the device drained in every scenario, never as a verdict', () => {
+    const outcome = efficient('WaterSense', '3 L');
+    expect(outcome.rows).toMatchObject([
+      {
+        verdict: 'untestable',
+        efficiency: [
+          {
+            standard: 'US EPA WaterSense final',
+            comparator: '<=',
+            threshold: 2.3,
+            scenario: 'home',
+            measured: 1.5,
+            bench: 'reached',
+          },
+        ],
+      },
+    ]);
+    const view = outcome.views.find(({ caption }) => caption.startsWith('Water use asked by'));
+    expect(view?.rows[0]).toEqual([
+      'ro',
+      'US EPA WaterSense final',
+      'maximum reject ratio <= 2.3 reject:product',
+      'home',
+      '1.5',
+      'yes',
+      'seen in part',
+    ]);
+    expect(view?.legend.join(' ')).toContain('no rating');
+  });
+
+  it('are not reached by a device that drains more', () => {
+    const bench = (standard: string, drain: string) =>
+      (efficient(standard, drain).rows[0] as ClaimRow).efficiency.map((item) => item.bench);
+    expect(bench('WaterSense', '6 L')).toEqual(['not-reached']);
+    // An efficiency of 40 % is 1.5 L to drain per clean litre: 2 / (2 + 3).
+    expect(bench('ASSE 1086', '2.9 L')).toEqual(['reached']);
+    expect(bench('ASSE 1086-2020', '3.2 L')).toEqual(['not-reached']);
+  });
+
+  it('are not tested without a scenario, and absent where no such standard is named', () => {
+    const alone = efficient('ASSE 1086', '3 L', {
+      'scenarios.csv': csv('scenario,weekdays,window,pours_per_day,volume_each'),
+    });
+    expect((alone.rows[0] as ClaimRow).efficiency).toMatchObject([
+      { scenario: null, measured: null, bench: 'not-tested' },
+    ]);
+    const other = efficient('NSF/ANSI 58', '3 L');
+    expect((other.rows[0] as ClaimRow).efficiency).toEqual([]);
+    expect(other.views.map(({ caption }) => caption).join(' ')).not.toContain('Water use asked');
+  });
+});
+
+describe('what a standard challenges, printed', () => {
+  it('names certified claims that this bench could not have tested, and what no certificate covers', () => {
+    const outcome = outcomeFor({
+      'claims.csv': csv(CLAIMS, 'ro,certified,lead,at-least,90 %,certified,NSF/ANSI 53,'),
+      'samples.csv': csv(SAMPLES, 'F,feed,,day,,,,', 'P,product,ro,day,,,,'),
+      'lab/lab.csv': csv(
+        LAB,
+        'F,Lead,2,ug/L,0.1,0.5',
+        'P,Lead,ND,ug/L,0.1,0.5',
+        'F,Uranium,10,ug/L,,',
+        'P,Uranium,1,ug/L,,',
+      ),
+    });
+    const printed = outcome.views.map(
+      ({ caption, rows }) => `${caption}: ${rows.flat().join(' | ')}`,
+    );
+    expect(printed.find((text) => text.startsWith('Standards named'))).toContain(
+      'could not test it',
+    );
+    const missing = printed.find((text) => text.startsWith('Contaminants found'));
+    expect(missing).toContain('no certified claim behind them');
+    expect(missing).toContain('Uranium');
+    expect(missing).not.toContain('Lead');
+  });
+});
+
 describe('a filter', () => {
   it('never changes the verdict of another device', () => {
     const bench = readBench('samples/fourteen-devices');

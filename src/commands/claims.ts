@@ -1,4 +1,7 @@
 import {
+  type Claim,
+  type EfficiencyAgainstUse,
+  efficiencyAgainstUse,
   type FeedAgainstChallenge,
   feedAgainstChallenges,
   type JudgedClaim,
@@ -9,6 +12,7 @@ import {
 import { computeSums } from '../analyse/sums/index.ts';
 import { type Finding, finding } from '../findings/index.ts';
 import { type Bench, type ClaimRow, cellPlace, type Interval, STANDARD } from '../model/index.ts';
+import { efficiencyThresholds } from '../reference/index.ts';
 import type { Outcome } from '../report/index.ts';
 import {
   challengeReason,
@@ -17,7 +21,7 @@ import {
   claimsViews,
   eventReason,
 } from '../report/views/index.ts';
-import { benchReductions } from './bench-facts.ts';
+import { benchReductions, benchWaterUse } from './bench-facts.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { type CheckedFilters, checkFilters, type Filters } from './filters.ts';
@@ -39,7 +43,11 @@ export function claims(bench: Bench, filters: Filters = {}): Outcome {
   const read = readClaims(bench);
   const sums = computeSums(bench, facts);
   const judged = judgeClaims(bench, read.claims, facts, sums)
-    .map((one) => ({ judged: one, challenges: feedAgainstChallenges(one.claim, facts) }))
+    .map((one) => ({
+      judged: one,
+      challenges: feedAgainstChallenges(one.claim, facts),
+      efficiency: efficiencyOf(bench, one.claim),
+    }))
     .filter(({ judged: { claim } }) => {
       const keepsAnalyte = claim.analyte === null ? keepsAll : keep.keepsAnalyte(claim.analyte.key);
       return keepsAnalyte && keep.keepsDevice(claim.row.values.device, STANDARD);
@@ -67,6 +75,13 @@ export function claims(bench: Bench, filters: Filters = {}): Outcome {
   });
 }
 
+/** Thresholds of water use that a claim names; only then are the scenarios played. */
+function efficiencyOf(bench: Bench, claim: Claim): EfficiencyAgainstUse[] {
+  const named = efficiencyThresholds(claim.row.values.standard ?? '');
+  if (named.length === 0) return [];
+  return efficiencyAgainstUse(claim, benchWaterUse(bench, bench.settings.seed).facts);
+}
+
 /** Contaminants of the feed without a certified claim, of the devices and analytes kept. */
 export function keptUncertified(
   groups: readonly UncertifiedInFeed[],
@@ -82,10 +97,14 @@ export function keptUncertified(
 interface ToldClaim {
   readonly judged: JudgedClaim;
   readonly challenges: readonly FeedAgainstChallenge[];
+  readonly efficiency: readonly EfficiencyAgainstUse[];
   readonly findings: readonly Finding[];
 }
 
-function claimFindings({ judged, challenges }: Omit<ToldClaim, 'findings'>): Finding[] {
+function claimFindings({
+  judged,
+  challenges,
+}: Pick<ToldClaim, 'judged' | 'challenges'>): Finding[] {
   const { claim, verdict } = judged;
   const { values } = claim.row;
   const place = cellPlace(claim.row, 'claim');
@@ -136,7 +155,7 @@ function certificateMissing({ devices, analytes }: UncertifiedInFeed): Finding {
   );
 }
 
-function claimRow({ judged, challenges, findings }: ToldClaim): ClaimRow {
+function claimRow({ judged, challenges, efficiency, findings }: ToldClaim): ClaimRow {
   const { claim, conditions } = judged;
   const { device, claim: words, comparator, evidence, standard } = claim.row.values;
   const { target, analyte } = claim;
@@ -192,6 +211,18 @@ function claimRow({ judged, challenges, findings }: ToldClaim): ClaimRow {
       confidence: item.challenge.confidence,
       source: item.challenge.source,
       verified: item.challenge.verified,
+    })),
+    efficiency: efficiency.map(({ threshold, scenario, measured, bench }) => ({
+      standard: threshold.standard,
+      metric: threshold.metric,
+      comparator: threshold.comparator,
+      threshold: threshold.value,
+      unit: threshold.unit,
+      scenario,
+      measured,
+      bench,
+      source: threshold.source,
+      verified: threshold.verified,
     })),
     findings: findings.map(({ code }) => code),
     place: cellPlace(claim.row, 'claim'),

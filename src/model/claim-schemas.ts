@@ -53,6 +53,21 @@ const certificationSchema = z.strictObject({
   verified: z.string(),
 });
 
+const efficiencySchema = z.strictObject({
+  standard: z.string(),
+  metric: z.string(),
+  comparator: z.enum(['=', '>=', '<=']),
+  threshold: maybe,
+  unit: z.string(),
+  scenario: z.string().nullable().describe('null where the bench has none'),
+  measured: maybe.describe('estimate of this bench in the unit of the threshold'),
+  bench: z
+    .enum(['reached', 'not-reached', 'not-tested'])
+    .describe('by the estimate; a scenario of a bench is no rating'),
+  source: z.string(),
+  verified: z.string(),
+});
+
 export const VERDICTS = ['supported', 'contradicted', 'open', 'untestable', 'untested'] as const;
 
 export const claimRow = z.strictObject({
@@ -81,6 +96,9 @@ export const claimRow = z.strictObject({
   }),
   events: z.array(eventSchema),
   certification: z.array(certificationSchema),
+  efficiency: z
+    .array(efficiencySchema)
+    .describe('thresholds of water use that the standard named sets, beside each scenario'),
   findings: z.array(z.string()),
   place: placeSchema,
 });
@@ -88,4 +106,5 @@ export const claimRow = z.strictObject({
 export type ClaimRow = z.infer<typeof claimRow>;
 export type ClaimVerdict = ClaimRow['verdict'];
 export type ClaimEvent = z.infer<typeof eventSchema>;
+export type ClaimEfficiency = z.infer<typeof efficiencySchema>;
 export type ClaimCertification = z.infer<typeof certificationSchema>;

@@ -40,4 +40,8 @@ export {
   toBase,
   type Unit,
 } from './unit.ts';
-export { type WaterEfficiencyFigure, waterEfficiencyFigures } from './water-efficiency.ts';
+export {
+  efficiencyThresholds,
+  type WaterEfficiencyFigure,
+  waterEfficiencyFigures,
+} from './water-efficiency.ts';

@@ -40,3 +40,28 @@ export function waterEfficiencyFigures(
     note: note === '' ? null : note,
   }));
 }
+
+/** Words of a claim or a certificate that name a standard with a threshold of water use. */
+const NAMES: readonly (readonly [RegExp, string])[] = [
+  [/\bASSE[\s/-]*1086\b/i, 'ASSE 1086'],
+  [/\bwater\s*sense\b/i, 'US EPA WaterSense final'],
+];
+
+/** Thresholds of what drains per volume, or of what is left of the inlet; savings are no thresholds. */
+const COMPARABLE: readonly string[] = ['maximum reject ratio', 'minimum efficiency'];
+
+/**
+ * The thresholds of water use of the standards that a text names, drafts left out.
+ *
+ * @returns an empty list where the text names none
+ * @example efficiencyThresholds('ASSE 1086-2020')[0].value // 40, in %
+ */
+export function efficiencyThresholds(text: string): WaterEfficiencyFigure[] {
+  return NAMES.flatMap(([name, standard]) =>
+    name.test(text)
+      ? waterEfficiencyFigures('threshold', standard).filter(({ metric }) =>
+          COMPARABLE.includes(metric),
+        )
+      : [],
+  );
+}

@@ -4,6 +4,7 @@
 export type { Claim, ClaimTarget } from './claim.ts';
 export type { Condition, ConditionState } from './claim-conditions.ts';
 export { type Decision, decideAtLeast } from './decide-claim.ts';
+export { type EfficiencyAgainstUse, efficiencyAgainstUse } from './efficiency-against-use.ts';
 export {
   type FeedAgainstChallenge,
   feedAgainstChallenges,

@@ -1,6 +1,6 @@
 import type { FeedAgainstChallenge, JudgedClaim, JudgedEvent } from '../../analyse/claims/index.ts';
 import type { Interval } from '../../model/index.ts';
-import { standardWithoutChallenge } from '../../reference/index.ts';
+import { efficiencyThresholds, standardWithoutChallenge } from '../../reference/index.ts';
 import { atMostDigits, boundDigits, plainNumber } from '../format-number.ts';
 import { lowerBoundText, percentRange, upperBoundText } from '../format-percent.ts';
 
@@ -177,7 +177,11 @@ function capacityTail({ conditions: { throughputL } }: JudgedClaim): string {
     : `; tested up to ${level(Math.min(high, stated))} L of the ${level(stated)} L claimed`;
 }
 
-function standardTail({ claim: { standard } }: JudgedClaim): string {
+function standardTail({ claim: { standard, row } }: JudgedClaim): string {
+  const named = efficiencyThresholds(row.values.standard ?? '');
+  if (named.length > 0) {
+    return `; what ${named[0]?.standard ?? ''} asks of water use stands beside the scenarios of this bench`;
+  }
   return standard !== null && standardWithoutChallenge(standard) !== null
     ? `; ${standard} sets no reduction limits of its own`
     : '';

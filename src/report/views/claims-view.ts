@@ -1,9 +1,11 @@
 import type {
+  EfficiencyAgainstUse,
   FeedAgainstChallenge,
   JudgedClaim,
   UncertifiedInFeed,
 } from '../../analyse/claims/index.ts';
 import { VERDICTS } from '../../model/index.ts';
+import { atMostDigits } from '../format-number.ts';
 import type { View } from '../view.ts';
 import { challengeReason, claimedText, claimReason } from './claim-words.ts';
 
@@ -11,6 +13,7 @@ import { challengeReason, claimedText, claimReason } from './claim-words.ts';
 export interface ClaimChallenges {
   readonly judged: JudgedClaim;
   readonly challenges: readonly FeedAgainstChallenge[];
+  readonly efficiency: readonly EfficiencyAgainstUse[];
 }
 
 const LEGEND = [
@@ -28,6 +31,7 @@ export function claimsViews(
   return [
     verdictsView(claims.map(({ judged }) => judged)),
     ...(listed.length === 0 ? [] : [challengesView(listed)]),
+    ...efficiencyViews(claims),
     ...(uncertified.length === 0 ? [] : [uncertifiedView(uncertified)]),
   ];
 }
@@ -112,6 +116,42 @@ function challengesView(claims: readonly ClaimChallenges[]): View {
       'The standards were not read in full and their tolerances are not listed: for plausibility only, never proof that a device is certified. The JSON format names source and verification of each figure.',
     ],
   };
+}
+
+/** What certificates ask of water use, beside the scenarios of the bench. */
+function efficiencyViews(claims: readonly ClaimChallenges[]): View[] {
+  const all = claims.flatMap(({ judged, efficiency }) =>
+    efficiency.map((item) => ({ device: judged.claim.row.values.device, ...item })),
+  );
+  if (all.length === 0) return [];
+  const reached = all.filter(({ bench }) => bench === 'reached').length;
+  return [
+    {
+      caption: `Water use asked by the standards named in claims: reached in ${reached} of ${all.length} comparisons with a scenario of this bench`,
+      columns: [
+        { head: 'Device', align: 'left' },
+        { head: 'Standard', align: 'left' },
+        { head: 'Asks for', align: 'left' },
+        { head: 'Scenario', align: 'left' },
+        { head: 'This bench', align: 'right' },
+        { head: 'Reached', align: 'left' },
+        { head: 'Figure', align: 'left' },
+      ],
+      rows: all.map(({ device, threshold, scenario, measured, bench }) => [
+        device,
+        threshold.standard,
+        `${threshold.metric} ${threshold.comparator} ${threshold.value ?? '?'} ${threshold.unit}`,
+        scenario ?? 'none',
+        measured === null ? 'not tested' : atMostDigits(measured, 3),
+        { reached: 'yes', 'not-reached': 'no', 'not-tested': 'not tested' }[bench],
+        threshold.verified.startsWith('seen') ? 'seen in part' : 'from memory',
+      ]),
+      legend: [
+        'Reject:product is drain per clean volume, % the product the user gets of the inlet. By estimates.',
+        'A scenario of a bench is no rating: ratings are measured under the conditions of their standards, so no claim is contradicted by it.',
+      ],
+    },
+  ];
 }
 
 function uncertifiedView(uncertified: readonly UncertifiedInFeed[]): View {
