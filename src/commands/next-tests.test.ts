@@ -347,6 +347,64 @@ describe('the sample to pay for next', () => {
     ]);
   });
 
+  it('shows a rise firmly at a lab that states its uncertainty', () => {
+    const texts = leadBench('10,ug/L,0.1,0.5', '30,ug/L,0.1,0.5');
+    const list = csv(
+      PRICES,
+      'one,silent,10 USD,lead,0.5 ug/L,0.1 ug/L,',
+      'one,stating,30 USD,lead,0.5 ug/L,0.1 ug/L,5 %',
+    );
+    const rows = onBench(texts, list, (bench, prices) => nextTests(bench, { prices }).rows);
+    expect(rows).toMatchObject([
+      {
+        package: 'stating',
+        cost: 60,
+        verdicts: [{ kind: 'rise', now: 'apparent rise', would_be: 'rise' }],
+      },
+    ]);
+  });
+
+  it('tests a claim without a result for the first time, if the device is then found clean', () => {
+    const texts = {
+      ...leadBench('100,ug/L,0.1,0.5', 'ND,ug/L,0.1,0.5'),
+      'claims.csv': csv(CLAIMS, 'jug,said so,lead,at-least,98 %,stated'),
+    };
+    const list = csv(PRICES, 'one,lead,10 USD,lead,0.5 ug/L,0.1 ug/L,');
+    const rows = onBench(texts, list, (bench, prices) => nextTests(bench, { prices }).rows);
+    expect(rows).toMatchObject([
+      {
+        action: 'retest',
+        devices: ['jug'],
+        cost: 20,
+        assumes: ['not-detected'],
+        verdicts: [{ now: 'untested', would_be: 'supported' }],
+      },
+    ]);
+  });
+
+  it('decides a wanted reduction at a lower limit or on a higher feed, whichever is cheaper', () => {
+    const texts = leadBench('10,ug/L,0.1,0.5', 'ND,ug/L,0.1,0.5');
+    const rowsFor = (priceOfLow: number) =>
+      onBench(
+        texts,
+        csv(
+          PRICES,
+          'one,usual,20 USD,lead,0.5 ug/L,0.1 ug/L,',
+          `one,low,${priceOfLow} USD,lead,0.02 ug/L,0.01 ug/L,`,
+        ),
+        (bench, prices) => nextTests(bench, { prices, wanted: ['lead=99 %'] }).rows,
+      );
+    const verdicts = [{ kind: 'wanted', about: '0.99', now: 'open', would_be: 'reached' }];
+    expect(rowsFor(19)).toMatchObject([{ action: 'retest', package: 'low', cost: 38, verdicts }]);
+    expect(rowsFor(25)).toMatchObject([{ action: 'spike', package: 'usual', cost: 40, verdicts }]);
+    const reached = onBench(
+      texts,
+      null,
+      (bench) => nextTests(bench, { wanted: ['lead=90 %'] }).rows,
+    );
+    expect(reached).toEqual([]);
+  });
+
   it('confirms a contradiction with two samples of one event, which really confirm it', () => {
     const texts = missedOnce([{ lab: 'second', metals: ['Lead'], devices: ['ro'] }]);
     const open = onBench(texts, LIST, (bench, prices) => nextTests(bench, { prices }).rows);

@@ -93,7 +93,7 @@ export function nextTests(bench: Bench, options: NextTestsOptions = {}): Outcome
       value: 'open verdicts settled, judged anew with the planned results among the others',
       planned_results: 'figures as they were, under the limits of the price list',
       order: 'most verdicts for money (without prices: for a sample), feeds shared within a row',
-      open: 'claims open or on assumed uncertainty, apparent rises, reductions the feed could not show, levels below a limit',
+      open: 'claims open or on assumed uncertainty, contradictions not confirmed, apparent rises, wanted reductions not decided, reductions the feed could not show, levels below a limit',
       budget: setting.budget,
     },
     rows,

@@ -23,7 +23,8 @@ export interface PriceFile {
  */
 export function readPrices(bench: Bench, file: string): PriceFile {
   // Outputs name the file alone, so that they do not depend on where the folders lie.
-  const named = path.basename(file);
+  const name = path.basename(file);
+  const named = bench.inputs.some((input) => input.path === name) ? `prices/${name}` : name;
   const { bytes, sha256 } = readBenchFile('', file);
   const { table, findings } = readTable(bytes, named, true);
   const reading = readPriceList(table, bench.analytes, bench.settings.measures ?? null);

@@ -76,14 +76,16 @@ export const testPackageRow = z.strictObject({
   ),
 });
 
-export const OPEN_KINDS = ['claim', 'rise', 'untestable', 'level'] as const;
+export const OPEN_KINDS = ['claim', 'rise', 'wanted', 'untestable', 'level'] as const;
 
 const openVerdict = z.strictObject({
   kind: z.enum(OPEN_KINDS),
   device: z.string(),
   variant: z.string(),
   analyte: word,
-  about: z.string().describe('the claim word for word, or what is open'),
+  about: z
+    .string()
+    .describe('the claim word for word, the reduction wanted as a fraction, or what is open'),
   now: z.string().describe('the verdict as it stands'),
   because: word.describe('why it is open'),
   would_be: word.describe('the verdict if the figures repeat'),

@@ -52,15 +52,17 @@ export function nextTests(input: NextTestsInput): NextTestRow[] {
 class World {
   readonly #input: NextTestsInput;
   readonly #bench: Bench;
-  readonly #asked: ReadonlySet<string>;
+  readonly #asked: ReadonlyMap<string, readonly number[]>;
   readonly #before: Verdicts;
   readonly #open: readonly OpenVerdict[];
   readonly #figures: PlannedFigures;
+  /** Benches with planned samples, judged; the same samples are asked about again. */
+  readonly #judged = new Map<string, Verdicts>();
 
   constructor(input: NextTestsInput) {
     const { bench, windowS, claims, questions, keeps } = input;
     this.#input = input;
-    this.#asked = new Set(questions.map(({ analyte }) => analyte.key));
+    this.#asked = askedOf(questions);
     this.#before = verdictsOf(bench, windowS, claims, this.#asked);
     this.#open = [...this.#before.open.values()].filter(keeps);
     this.#figures = new PlannedFigures(input, this.#before.facts);
@@ -81,7 +83,15 @@ class World {
 
   #after(plans: readonly PlannedSamples[]): Verdicts {
     const { windowS, claims } = this.#input;
-    return verdictsOf(withPlannedEvent(this.#bench, plans), windowS, claims, this.#asked);
+    const key = plans
+      .map(({ event, device, variant, samples }) => [event, device, variant, samples].join('\n'))
+      .join('\n\n');
+    const known = this.#judged.get(key);
+    if (known !== undefined) return known;
+    const bench = withPlannedEvent(this.#bench, plans);
+    const after = verdictsOf(bench, windowS, claims, this.#asked);
+    this.#judged.set(key, after);
+    return after;
   }
 
   /** Ids of the open verdicts that these samples settle together. */
@@ -92,36 +102,45 @@ class World {
 
   options(): PlannedOption[] {
     return this.#kinds().flatMap((kind, at) => {
-      const perDevice = [...this.#byDevice().values()].map((own) => this.#drafts(kind, own));
-      return SAMPLE_COUNTS.flatMap((samples) => {
-        const drafts = perDevice.flatMap((draft) => draft ?? []);
+      const drafts = this.#byDevice().flatMap((own) => this.#drafts(kind, own) ?? []);
+      const options: PlannedOption[] = [];
+      for (const samples of drafts.length === 0 ? [] : SAMPLE_COUNTS) {
         const plans = drafts.map(({ plan }) => ({ ...plan, samples, event: `planned ${at}` }));
-        if (plans.length === 0) return [];
         const settled = this.settledBy(plans);
-        return drafts.flatMap(({ assumes }, index): PlannedOption[] => {
-          const plan = plans[index];
-          if (plan === undefined) return [];
-          const settles = this.#open
-            .filter((one) => one.device === plan.device && one.variant === plan.variant)
-            .flatMap(({ id }) => (settled.has(id) ? id : []));
-          const price = kind.from?.price.amount ?? 1;
-          return settles.length === 0
-            ? []
-            : [
-                {
-                  group: String(at),
-                  feedCost: price,
-                  device: `${plan.device}\n${plan.variant}`,
-                  cost: price * samples,
-                  settles,
-                  kind,
-                  plan,
-                  assumes,
-                },
-              ];
-        });
-      });
+        options.push(
+          ...drafts.flatMap(({ assumes }, index) => {
+            const plan = plans[index];
+            return plan === undefined ? [] : this.#option(kind, String(at), plan, assumes, settled);
+          }),
+        );
+        // A second sample settles no more than all there is.
+        if (plans.every((plan) => this.#concerned(plan).every(({ id }) => settled.has(id)))) break;
+      }
+      return options;
     });
+  }
+
+  /** Open verdicts on what planned samples are analysed for. */
+  #concerned({ device, variant, results }: PlannedSamples): OpenVerdict[] {
+    const keys = new Set<string | null>(results.map(({ analyte }) => analyte.key));
+    return this.#open.filter(
+      (one) => one.device === device && one.variant === variant && keys.has(one.analyte),
+    );
+  }
+
+  #option(
+    kind: TripKind,
+    group: string,
+    plan: PlannedSamples,
+    assumes: readonly string[],
+    settled: ReadonlySet<string>,
+  ): PlannedOption[] {
+    const settles = this.#concerned(plan).flatMap(({ id }) => (settled.has(id) ? id : []));
+    if (settles.length === 0) return [];
+    const price = kind.from?.price.amount ?? 1;
+    const device = `${plan.device}\n${plan.variant}`;
+    const cost = price * plan.samples;
+    return [{ group, feedCost: price, device, cost, settles, kind, plan, assumes }];
   }
 
   #kinds(): TripKind[] {
@@ -158,8 +177,8 @@ class World {
     return Math.min(MOST_SPIKES, Math.max(0, ...counts));
   }
 
-  /** Open verdicts by device and variant. */
-  #byDevice(): Map<string, OpenVerdict[]> {
+  /** Open verdicts by device and variant, in the order of devices.csv. */
+  #byDevice(): OpenVerdict[][] {
     const groups = new Map<string, OpenVerdict[]>();
     for (const verdict of this.#open) {
       const key = `${verdict.device}\n${verdict.variant}`;
@@ -167,7 +186,12 @@ class World {
       groups.set(key, group);
       group.push(verdict);
     }
-    return groups;
+    const order = new Map(
+      this.#input.bench.tables.devices.map(({ values }, at) => [values.device, at]),
+    );
+    const placeOf = ([first]: readonly OpenVerdict[]): number =>
+      order.get(first?.device ?? '') ?? 0;
+    return [...groups.values()].sort((a, b) => placeOf(a) - placeOf(b));
   }
 
   /** What one device would send, with one product sample; null where nothing open is in the package. */
@@ -231,4 +255,15 @@ class World {
     const left = this.#open.filter(({ id }) => !settled.has(id));
     return left.length === 0 ? rows : [...rows, noneRow(left, rows.at(-1))];
   }
+}
+
+/** Analytes asked about, with the reductions that were named as wanted. */
+function askedOf(questions: readonly TestQuestion[]): Map<string, number[]> {
+  const asked = new Map<string, number[]>();
+  for (const { analyte, target, isWanted } of questions) {
+    const fractions = asked.get(analyte.key) ?? [];
+    asked.set(analyte.key, fractions);
+    if (isWanted && target.kind === 'reduction') fractions.push(target.fraction);
+  }
+  return asked;
 }

@@ -1,6 +1,7 @@
 import { placeText } from '../../findings/index.ts';
 import { type Bench, cellPlace, STANDARD } from '../../model/index.ts';
 import type { Claim } from '../claims/claim.ts';
+import { decideAtLeast } from '../claims/decide-claim.ts';
 import { type JudgedClaim, judgeClaims } from '../claims/judge-claims.ts';
 import type { ReductionFact } from '../reduction-fact.ts';
 import { computeReductions } from '../reductions.ts';
@@ -10,7 +11,7 @@ import { computeSums } from '../sums/index.ts';
 export interface OpenVerdict {
   /** Equal for the same question before and after more results. */
   readonly id: string;
-  readonly kind: 'claim' | 'rise' | 'untestable' | 'level';
+  readonly kind: 'claim' | 'rise' | 'wanted' | 'untestable' | 'level';
   readonly device: string;
   readonly variant: string;
   /** Key of the analyte; null for a claim without a known one. */
@@ -36,18 +37,19 @@ export interface Verdicts {
  * - the confirmation of a claim that is contradicted, where no event holds two samples that each miss
  *   it: two events suffice for the verdict, and it accuses somebody;
  * - a rise that is apparent: no event shows it firmly;
- * - a reduction that no event could show (`untestable`), of an analyte asked about and without an open
- *   claim on the same device;
+ * - a wanted reduction that no event reaches or misses, wherever the analyte was tested;
+ * - a reduction that no event could show (`untestable`), of an analyte asked about otherwise and without
+ *   an open claim on the same device;
  * - a reference level above zero that no natural event decides (`cannot-say`).
  *
  * "Up to" and claims without a figure are left out: no result settles them.
- * @param asked keys of the analytes whose untestable reductions count
+ * @param asked keys of the analytes asked about, with the reductions wanted of them
  */
 export function verdictsOf(
   bench: Bench,
   windowS: number,
   claims: readonly Claim[],
-  asked: ReadonlySet<string>,
+  asked: ReadonlyMap<string, readonly number[]>,
 ): Verdicts {
   const { facts } = computeReductions(bench, windowS);
   const judged = judgeClaims(bench, claims, facts, computeSums(bench, facts));
@@ -55,7 +57,9 @@ export function verdictsOf(
   for (const one of judged) addClaim(collected, one);
   for (const group of grouped(facts)) {
     addRise(collected, group);
-    addUntestable(collected, group, asked);
+    const wanted = asked.get(group[0].analyte.key);
+    for (const fraction of wanted ?? []) addWanted(collected, group, fraction);
+    if (wanted?.length === 0) addUntestable(collected, group);
     addLevels(collected, group);
   }
   return { open: collected.open, settled: collected.settled, facts, claims: judged };
@@ -149,10 +153,36 @@ function addRise(collected: Collected, group: Group): void {
   );
 }
 
-function addUntestable(collected: Collected, group: Group, asked: ReadonlySet<string>): void {
+function addWanted(collected: Collected, group: Group, fraction: number): void {
+  const decisions = group
+    .filter(({ row }) => row.outcome !== 'untested')
+    .map(({ row: { reduction } }) => {
+      const { interval_low, interval_high } = reduction;
+      const interval = { low: interval_low ?? Number.NEGATIVE_INFINITY, high: interval_high ?? 1 };
+      return decideAtLeast(interval, fraction);
+    });
+  if (decisions.length === 0) return;
+  const decided = decisions.find((decision) => decision !== 'cannot-say');
+  const where = common(group);
+  collected.add(
+    {
+      ...where,
+      id: `wanted ${where.device} ${where.variant} ${where.analyte} ${fraction}`,
+      kind: 'wanted',
+      about: String(fraction),
+      now: decided === undefined ? 'open' : decided === 'meets' ? 'reached' : 'missed',
+      because: group.every(({ row }) => row.outcome === 'untestable')
+        ? 'feed-too-low'
+        : 'wanted-not-decided',
+    },
+    decided === undefined,
+  );
+}
+
+function addUntestable(collected: Collected, group: Group): void {
   const tested = group.filter(({ row }) => row.outcome !== 'untested');
   const where = common(group);
-  if (tested.length === 0 || !asked.has(where.analyte ?? '')) return;
+  if (tested.length === 0) return;
   const hasClaim = [...collected.open.values()].some(
     (one) => one.kind === 'claim' && one.device === where.device && one.analyte === where.analyte,
   );

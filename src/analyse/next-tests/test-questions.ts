@@ -9,7 +9,11 @@ export interface TestQuestion {
   readonly target: Target;
   /** Who asks: words of claims, or `--wanted`. */
   readonly asked: readonly string[];
+  /** Named as wanted, not only claimed. */
+  readonly isWanted: boolean;
 }
+
+const WANTED = '--wanted';
 
 /**
  * The questions of a plan: what was wanted, and the claims of the bench. A certified claim that names
@@ -30,7 +34,7 @@ export function testQuestions(
     if (!known.asked.includes(by)) known.asked.push(by);
   };
   for (const { analyte, fraction } of wanted) {
-    ask(analyte, { kind: 'reduction', fraction }, '--wanted');
+    ask(analyte, { kind: 'reduction', fraction }, WANTED);
   }
   for (const claim of claims) {
     const { analyte, row } = claim;
@@ -39,7 +43,7 @@ export function testQuestions(
     if (target !== null) ask(analyte, target, row.values.device);
   }
   if (questions.size === 0) for (const one of fallback) ask(one, { kind: 'any' }, 'the feed');
-  return [...questions.values()];
+  return [...questions.values()].map((one) => ({ ...one, isWanted: one.asked.includes(WANTED) }));
 }
 
 /** The least reduction, or else the highest product, that the standard of a certified claim asks. */

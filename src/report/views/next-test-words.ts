@@ -71,6 +71,8 @@ export function openText({ kind, about, analyte }: Verdict, nameOf: NameOf): str
   switch (kind) {
     case 'claim':
       return `claim: ${about}`;
+    case 'wanted':
+      return `${name} reduced by at least ${percentText(Number(about))}`;
     case 'level':
       return `${name} against ${about}`;
     case 'rise':
@@ -93,6 +95,7 @@ const BECAUSE: Readonly<Record<string, string>> = {
   'feed-too-low': 'the feed held too little',
   'not-decided': 'the interval holds the claimed figure',
   'assumed-uncertainty': 'it rests on assumed uncertainty',
+  'wanted-not-decided': 'the interval holds the wanted figure',
   'limit-above-level': 'the limit of the lab lies above the level',
 };
 
@@ -114,6 +117,7 @@ const REMEDIES: Readonly<Record<string, string>> = {
   'conditions-not-known': 'log throughput and pressure; no analysis replaces them',
   'estimate-short': 'the same figures again would not decide; a lower uncertainty might',
   'not-decided': 'the same figures again would not decide; a lower uncertainty might',
+  'wanted-not-decided': 'a lower limit, a higher feed, or a lower uncertainty',
   'limit-above-level': 'find a lab with a limit at or below the level',
   'feed-too-low': 'find a lab with a lower limit, or spike the feed within the conditions',
 };
