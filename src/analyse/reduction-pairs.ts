@@ -1,7 +1,13 @@
 import type { Bench } from '../model/index.ts';
 import type { Analyte } from '../reference/index.ts';
 import { joinResults, type Side } from './reduction-side.ts';
-import { bracketingFeeds, type ProductGroup, productGroups } from './sample-groups.ts';
+import {
+  bracketingFeeds,
+  type ProductGroup,
+  productGroups,
+  type TimedFeed,
+  timedFeeds,
+} from './sample-groups.ts';
 import { resultUncertainties, type Uncertainty } from './uncertainty/index.ts';
 
 /** Feed and product of one analyte, device, variant and event, before any judgement. */
@@ -30,8 +36,9 @@ export function hasReduction(analyte: Analyte): boolean {
 export function reductionPairs(bench: Bench, windowS: number): ReductionPair[] {
   const bySample = resultsBySample(bench);
   const uncertaintyOf = resultUncertainties(bench);
+  const feeds = timedFeeds(bench);
   return productGroups(bench).flatMap((group) => {
-    const pairs = new GroupPairs({ bench, bySample, windowS, uncertaintyOf }, group);
+    const pairs = new GroupPairs({ bench, bySample, feeds, windowS, uncertaintyOf }, group);
     return pairs.analytes().map((analyte) => pairs.pair(analyte));
   });
 }
@@ -56,6 +63,8 @@ function resultsBySample(bench: Bench): BySample {
 interface PairSource {
   readonly bench: Bench;
   readonly bySample: BySample;
+  /** Feeds with a time of day, for products without a feed of their event. */
+  readonly feeds: readonly TimedFeed[];
   readonly windowS: number;
   readonly uncertaintyOf: (index: number) => Uncertainty;
 }
@@ -108,7 +117,7 @@ class GroupPairs {
     products: readonly number[],
     analyte: number,
   ): { readonly products: number[]; readonly feeds: number[]; readonly how: 'mean' | 'span' } {
-    const { bench, windowS } = this.#source;
+    const { bench, feeds, windowS } = this.#source;
     const own = this.#sameLab(products, this.#of(this.#group.feeds, analyte));
     if (own.feeds.length > 0 || products.length === 0) return { ...own, how: 'mean' };
     const first = this.#group.products[0];
@@ -116,7 +125,7 @@ class GroupPairs {
     const mayBracket =
       bench.settings.feed.matching === 'bracketing' && this.#group.kind === 'natural';
     if (!mayBracket || first === undefined) return { ...own, how: 'mean' };
-    const brackets = bracketingFeeds(bench, first, windowS);
+    const brackets = bracketingFeeds(bench, feeds, first, windowS);
     const around = this.#sameLab(products, this.#of(brackets, analyte));
     const isComplete = brackets.every((sample) =>
       around.feeds.some((index) => bench.results.sample[index] === sample),

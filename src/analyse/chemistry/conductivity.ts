@@ -81,6 +81,21 @@ export function temperatureFactor(temperatureC: number): number | null {
   return below + (above - below) * (temperatureC - Math.floor(temperatureC));
 }
 
+/** Rise of conductivity per kelvin that simple meters take; common practice, 1.9 to 2 %. */
+const PER_KELVIN = 0.02;
+
+/**
+ * Conductivity at 25 °C as a meter with linear compensation would show it: 2 % of the figure at
+ * 25 °C per kelvin. In cold water it differs from the table by some percent.
+ * @returns null below 0 and above 35 °C, as for the table
+ * Source: 1/(1 + a (T - 25)) with a = 0.02, a meter's setting.
+ * @example linearConductivityAt25(512, 12) // 691.9
+ */
+export function linearConductivityAt25(reading: number, temperatureC: number): number | null {
+  if (!(temperatureC >= 0 && temperatureC <= 35)) return null;
+  return reading / (1 + PER_KELVIN * (temperatureC - 25));
+}
+
 /** Conductivity at 25 °C from a reading at another temperature; null outside 0 to 35 °C. */
 export function conductivityAt25(reading: number, temperatureC: number): number | null {
   const factor = temperatureFactor(temperatureC);

@@ -6,6 +6,7 @@ export {
   conductivityAt25,
   estimatedConductivity,
   ionicStrength,
+  linearConductivityAt25,
   temperatureFactor,
 } from './conductivity.ts';
 export { calculatedHardness } from './hardness.ts';
@@ -22,3 +23,4 @@ export {
   type IonConcentrations,
   milliequivalents,
 } from './ions.ts';
+export { type MajorIons, majorIons } from './major-ions.ts';

@@ -5,7 +5,8 @@ import { chlorideSulfateRatio } from '../saturation/index.ts';
  * The class of an index over its whole range; null where its ends lie in different classes, or where
  * the index has none.
  *
- * Source: aggressiveness classes of AWWA C400 and Ryznar's from memory; lead concern from the
+ * Source: aggressiveness classes of AWWA C400 and Ryznar's from memory, taken for
+ * Puckorius too; lead concern from the
  * chloride-to-sulfate ratio: USGS SIR 2016-5092.
  */
 export function indexClass(
@@ -27,6 +28,7 @@ function classAt(quantity: string, value: number, alkalinity: number | null): st
     case 'ccpp':
       return value < 0 ? 'dissolves calcite' : 'precipitates calcite';
     case 'ryznar-index':
+    case 'puckorius-index':
       return value < 6 ? 'tends to scale' : value > 7 ? 'tends to corrode' : 'between';
     case 'aggressiveness-index':
       return value < 10

@@ -6,6 +6,7 @@ import {
   langelier,
   larsonRatio,
   precipitationPotential,
+  puckoriusIndex,
 } from '../saturation/index.ts';
 
 /** What an index may be computed from. */
@@ -78,6 +79,17 @@ export const INDEX_KINDS: readonly IndexKind[] = [
     form: LOG_FORM,
     needs: LOG_NEEDS,
     compute: (inputs) => logForm(inputs).ryznar,
+    attacksBelow: null,
+  },
+  {
+    quantity: 'puckorius-index',
+    name: 'Puckorius index',
+    unit: '1',
+    basis: null,
+    form: `2 pHs - pHeq, pHeq from the alkalinity; made for cooling water; ${LOG_FORM}`,
+    needs: ['temperature', 'calcium', 'alkalinity', 'solids'],
+    // The pH does not enter.
+    compute: (inputs) => puckoriusIndex(logForm([7, ...inputs]).pHs, inputs[2] ?? 0),
     attacksBelow: null,
   },
   {

@@ -70,11 +70,22 @@ function usableResults(bench: Bench): ReadonlyMap<number, readonly number[]> {
 function watersOf(bench: Bench): MineralWater[] {
   const groups = productGroups(bench).filter(({ products }) => products.length > 0);
   const events = [...new Set(groups.map(eventKey))];
-  const order = bench.tables.samples.map(({ values }) => values.event);
-  events.sort((a, b) => order.indexOf(eventOf(a)) - order.indexOf(eventOf(b)));
+  const order = new Map<string | null, number>();
+  for (const { values } of bench.tables.samples) {
+    if (!order.has(values.event)) order.set(values.event, order.size);
+  }
+  const place = (key: string): number => order.get(eventOf(key)) ?? 0;
+  events.sort((a, b) => place(a) - place(b));
+  const members = new Map<string, ProductGroup[]>();
+  for (const group of groups) {
+    const known = members.get(eventKey(group));
+    if (known === undefined) members.set(eventKey(group), [group]);
+    else known.push(group);
+  }
+  const stages = stageSamples(bench);
   return events.flatMap((key) => {
-    const members = groups.filter((group) => eventKey(group) === key);
-    return [...feedsOf(bench, members), ...members.flatMap((group) => deviceWaters(bench, group))];
+    const own = members.get(key) ?? [];
+    return [...feedsOf(bench, own), ...own.flatMap((group) => deviceWaters(stages, group))];
   });
 }
 
@@ -97,20 +108,32 @@ function feedsOf(bench: Bench, groups: readonly ProductGroup[]): MineralWater[] 
   });
 }
 
-function deviceWaters(bench: Bench, group: ProductGroup): MineralWater[] {
+type DeviceState = Pick<MineralWater, 'device' | 'variant' | 'event' | 'kind'>;
+
+function stageKey({ device, variant, event, kind }: DeviceState): string {
+  return [device, variant, event, kind].join('\t');
+}
+
+/** Samples before a mineral stage by device, state, event and kind. */
+function stageSamples(bench: Bench): ReadonlyMap<string, readonly number[]> {
+  const stages = new Map<string, number[]>();
+  for (const [index, row] of bench.tables.samples.entries()) {
+    const { position, status, of, device, variant, event } = row.values;
+    if (position !== 'stage' || status === 'void' || of !== null) continue;
+    const key = stageKey({ device, variant: variant ?? STANDARD, event, kind: kindOf(row) });
+    const known = stages.get(key);
+    if (known === undefined) stages.set(key, [index]);
+    else known.push(index);
+  }
+  return stages;
+}
+
+function deviceWaters(
+  stageIndex: ReadonlyMap<string, readonly number[]>,
+  group: ProductGroup,
+): MineralWater[] {
   const { device, variant, event, kind, products } = group;
-  const stages = bench.tables.samples.flatMap((row, index) => {
-    const { values } = row;
-    const isOwn =
-      values.position === 'stage' &&
-      values.status !== 'void' &&
-      values.of === null &&
-      values.device === device &&
-      (values.variant ?? STANDARD) === variant &&
-      values.event === event &&
-      kindOf(row) === kind;
-    return isOwn ? [index] : [];
-  });
+  const stages = stageIndex.get(stageKey(group)) ?? [];
   const own = { device, variant, event, kind };
   return [
     ...(stages.length === 0 ? [] : [{ position: 'stage' as const, ...own, samples: stages }]),

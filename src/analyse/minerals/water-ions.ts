@@ -1,48 +1,14 @@
 import type { Interval } from '../../model/index.ts';
-import { IONS, type Ion, type IonConcentrations, ionicStrength } from '../chemistry/index.ts';
+import { ionicStrength, type MajorIons, majorIons } from '../chemistry/index.ts';
 import { intervalIn, type MeasuredWater } from './mineral-waters.ts';
 
-/** The least and the most of each major ion of a water, mg/L. */
-export interface WaterIons {
-  readonly low: IonConcentrations;
-  readonly high: IonConcentrations;
-  /** Calcium, magnesium, sodium, alkalinity (or bicarbonate), chloride and sulfate are all there. */
-  readonly isComplete: boolean;
-}
-
-const NEEDED: readonly Ion[] = [
-  'calcium',
-  'magnesium',
-  'sodium',
-  'total-alkalinity',
-  'chloride',
-  'sulfate',
-];
-
-const PER_UNIT: Readonly<Record<string, number>> = { 'mg/L': 1, 'ug/L': 0.001 };
-
-/** Bicarbonate as HCO3 counted as alkalinity as CaCO3. */
-const ALKALINITY_PER_BICARBONATE = 50.0435 / 61.017;
-
-/** Particles rather than ions in most tap waters. */
-const NOT_COUNTED: readonly Ion[] = ['iron', 'manganese'];
-
 /** The major ions of a water; those above the lab's range are left out. */
-export function waterIons(water: MeasuredWater): WaterIons {
-  const low: Partial<Record<Ion, number>> = {};
-  const high: Partial<Record<Ion, number>> = {};
-  const take = (ion: Ion, key: string, factor: number): void => {
+export function waterIons(water: MeasuredWater): MajorIons<string> {
+  return majorIons((key) => {
     const interval = intervalIn(water, key);
-    const unit = PER_UNIT[water.sides.get(key)?.analyte.unit ?? ''];
-    if (interval === null || unit === undefined || !Number.isFinite(interval.high)) return;
-    low[ion] = interval.low * unit * factor;
-    high[ion] = interval.high * unit * factor;
-  };
-  for (const ion of IONS) if (!NOT_COUNTED.includes(ion)) take(ion, ion, 1);
-  if (low['total-alkalinity'] === undefined) {
-    take('total-alkalinity', 'bicarbonate', ALKALINITY_PER_BICARBONATE);
-  }
-  return { low, high, isComplete: NEEDED.every((ion) => low[ion] !== undefined) };
+    const unit = water.sides.get(key)?.analyte.unit;
+    return interval === null || unit === undefined ? null : { ...interval, unit, from: key };
+  });
 }
 
 /** Ionic strength of a water and where it was taken from; null where nothing says it. */

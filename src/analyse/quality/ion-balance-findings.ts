@@ -84,7 +84,7 @@ export function ionBalanceFindings(
         'nitrate-basis-suspect',
         `${sums}; the balance closes if ${slip.words}`,
         'ask the lab whether the figure is as N or as NO3; the two differ by 4.43',
-        view.place(ions.indices.get('nitrate') ?? 0),
+        view.place(ions.from.get('nitrate') ?? 0),
       ),
     ];
   }
@@ -100,7 +100,7 @@ export function ionBalanceFindings(
   }
   const alone = onlyDoubted(view, ions, sound);
   const index =
-    slip === null ? (alone ?? heaviest(ions, gap.meqPerL)) : (ions.indices.get(slip.ion) ?? 0);
+    slip === null ? (alone ?? heaviest(ions, gap.meqPerL)) : (ions.from.get(slip.ion) ?? 0);
   const hint =
     slip !== null
       ? `the balance closes at ${view.analyte(index).name} alone: ${slip.words}`
@@ -151,7 +151,7 @@ function likelySlip(
   gap: Gap,
   sound: SoundFigures,
 ): Slip | null {
-  const doubted = [...ions.indices].flatMap(([ion, index]) => (sound.hold(view, index) ? [] : ion));
+  const doubted = [...ions.from].flatMap(([ion, index]) => (sound.hold(view, index) ? [] : ion));
   const ofBasis = doubted.flatMap((ion) =>
     (BASIS_SLIPS[ion] ?? []).map(([factor, words]) => ({ ion, factor, words, isBasis: true })),
   );
@@ -163,7 +163,7 @@ function likelySlip(
 
 /** The one ion no sound sample holds, among others that some do; null where that is not one ion. */
 function onlyDoubted(view: SampleResults, ions: SampleIons, sound: SoundFigures): number | null {
-  const doubted = [...ions.indices.values()].filter((index) => !sound.hold(view, index));
+  const doubted = [...ions.from.values()].filter((index) => !sound.hold(view, index));
   return doubted.length === 1 ? (doubted[0] ?? null) : null;
 }
 
@@ -190,7 +190,7 @@ function closest(
 function heaviest(ions: SampleIons, gap: number): number {
   let index = 0;
   let most = Number.NEGATIVE_INFINITY;
-  for (const [ion, at] of ions.indices) {
+  for (const [ion, at] of ions.from) {
     if (Math.sign(ION_EQUIVALENTS[ion].charge) !== Math.sign(gap)) continue;
     const amount = milliequivalents(ion, ions.low[ion] ?? 0);
     if (amount > most) {

@@ -2,7 +2,9 @@ import { type Finding, finding } from '../../findings/index.ts';
 import {
   calculatedDissolvedSolids,
   calculatedHardness,
+  conductivityAt25,
   estimatedConductivity,
+  linearConductivityAt25,
 } from '../chemistry/index.ts';
 import { ionBalanceFindings, isBalanced } from './ion-balance-findings.ts';
 import { ionsOfSample, type SampleIons } from './ions-of-sample.ts';
@@ -90,13 +92,15 @@ function fromIons(view: SampleResults, sample: number, ions: SampleIons): Findin
     const low = estimatedConductivity(ions.low);
     const high = estimatedConductivity(ions.high);
     const slack = Math.max(conductivity.limit, RESIDUE_MG_PER_L);
-    const isAbove = ions.isComplete && conductivity.value > most * high + slack;
-    if (isAbove || conductivity.value < least * low - slack) {
+    const isOff = (value: number): boolean =>
+      (ions.isComplete && value > most * high + slack) || value < least * low - slack;
+    if (isOff(conductivity.value)) {
+      const raw = rawReading(view, sample, conductivity.value, isOff);
       findings.push(
         finding(
           'conductivity-off',
           `the conductivity of ${shortNumber(conductivity.value)} uS/cm does not fit the measured ions, ` +
-            `which make about ${shortNumber((low + high) / 2)}`,
+            `which make about ${shortNumber((low + high) / 2)}${raw}`,
           'check its unit (uS/cm or mS/cm) and the temperature it is stated at',
           view.place(conductivity.index),
         ),
@@ -104,6 +108,24 @@ function fromIons(view: SampleResults, sample: number, ions: SampleIons): Findin
     }
   }
   return findings;
+}
+
+/** Whether the conductivity fits as a reading at the temperature of the sample, in words. */
+function rawReading(
+  view: SampleResults,
+  sample: number,
+  reading: number,
+  isOff: (value: number) => boolean,
+): string {
+  const celsius = figure(view, sample, 'temperature')?.value ?? null;
+  const table = celsius === null ? null : conductivityAt25(reading, celsius);
+  const linear = celsius === null ? null : linearConductivityAt25(reading, celsius);
+  if (celsius === null || table === null || linear === null) return '';
+  if (isOff(table) && isOff(linear)) return '';
+  return (
+    `; as a reading at the ${shortNumber(celsius)} °C of the sample it makes ${shortNumber(table)} ` +
+    `at 25 °C (ISO 7888; ${shortNumber(linear)} by 2 % a degree), which fits: it may not be compensated`
+  );
 }
 
 function solidsAgainstConductivity(view: SampleResults, sample: number): Finding[] {

@@ -35,6 +35,22 @@ export function ryznarIndex(pH: number, pHs: number): number {
 }
 
 /**
+ * Puckorius index: `2 pHs - pHeq`, with the pH the alkalinity would give,
+ * `pHeq = 1.485 log10(alkalinity) + 4.54`, in place of the measured one.
+ *
+ * @param pHs pH of saturation
+ * @param alkalinityMgPerL mg/L as CaCO3, above 0
+ * Source: formula as printed in UFC 3-240-13FN (2005), example B-2, which reads pHeq from a table that
+ *   lies up to 0.04 lower.
+ * Where it fails: made for cooling water, which has lost its carbon dioxide; it says nothing of lead or
+ *   copper, and nothing of water from a tap that has not stood open.
+ * @example puckoriusIndex(6.77, 100) // 6.03
+ */
+export function puckoriusIndex(pHs: number, alkalinityMgPerL: number): number {
+  return 2 * pHs - (1.485 * Math.log10(alkalinityMgPerL) + 4.54);
+}
+
+/**
  * Aggressiveness index: `pH + log10(calcium x alkalinity)`, both mg/L as CaCO3. Below 10 highly
  * aggressive, from 12 not aggressive (classes from memory).
  *

@@ -13,5 +13,6 @@ export {
   chlorideSulfateRatio,
   langelier,
   larsonRatio,
+  puckoriusIndex,
   ryznarIndex,
 } from './corrosion-indices.ts';

@@ -8,6 +8,7 @@ const RIGHT = 'right';
 export const INDICES = [
   ['langelier-index', 'Langelier'],
   ['ryznar-index', 'Ryznar'],
+  ['puckorius-index', 'Puckorius'],
   ['calcite-saturation-index', 'Saturation index'],
   ['ccpp', 'CCPP, mg/L as CaCO3'],
   ['aggressiveness-index', 'Aggressiveness'],
@@ -33,7 +34,7 @@ export function indexView(waters: readonly ShownWater[]): View {
       indexRemarks(water),
     ]),
     legend: [
-      'Langelier and Ryznar: logarithmic form. Saturation index and precipitation potential (CCPP, positive precipitates): equilibrium form without ion pairs, closed system. Forms differ by up to 0.3 on one water.',
+      'Langelier, Ryznar and Puckorius (made for cooling water): logarithmic form. Saturation index and precipitation potential (CCPP, positive precipitates): equilibrium form without ion pairs, closed system. Forms differ by up to 0.3 on one water.',
       'Very dilute: ionic strength may be below 0.001 mol/L. Below range: the figure would rest on the limits of the lab. A pH that is off by 0.1 moves an index by 0.1.',
       'Metal: such water can take up lead, copper and nickel from taps, fittings and lines behind the device. Parts meant for purified water, and letting the first water run off, reduce that; a sample from the tap shows it.',
     ],

@@ -11,6 +11,14 @@ const LEGEND = [
   'A before/after test of these samples on this feed and this specimen; no certification.',
 ];
 
+const STAGE_LEGEND =
+  'Not rejection: the reduction is not a measure of rejection; dissolved solids and conductivity hold what the mineral stage adds behind the membrane; `minerals` gives the rejection of ions it does not add.';
+
+/** The mineral stage of the device adds to what was measured. */
+function isNoRejection(row: ReductionRow): boolean {
+  return row.findings.includes('solids-not-rejection');
+}
+
 /** One table for each device and variant: every analyte at every event. */
 export function reductionViews(facts: readonly ReductionFact[]): View[] {
   const groups = new Map<string, ReductionFact[]>();
@@ -42,10 +50,10 @@ function reductionView(facts: readonly ReductionFact[]): View {
       row.unit,
       sideText(row.feed),
       sideText(row.product),
-      reductionText(row),
+      isNoRejection(row) ? `${reductionText(row)}, not rejection` : reductionText(row),
       ...(hasLevels ? [levelsText(row)] : []),
     ]),
-    legend: LEGEND,
+    legend: facts.some(({ row }) => isNoRejection(row)) ? [...LEGEND, STAGE_LEGEND] : LEGEND,
   };
 }
 

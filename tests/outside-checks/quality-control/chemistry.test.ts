@@ -7,6 +7,7 @@ import {
   estimatedConductivity,
   type IonConcentrations,
   ionBalance,
+  linearConductivityAt25,
   milliequivalents,
   temperatureFactor,
 } from '../../../src/analyse/chemistry/index.ts';
@@ -156,6 +157,11 @@ describe('ISO 7888:1985, table for natural waters (seen): conductivity at 25 °C
 
   it('CHM-70: 512 uS/cm read at 12 °C', () => {
     const item = caseNamed('CHM-70');
+    expectClose(
+      linearConductivityAt25(number(item, 'reading_uS_cm'), number(item, 'T_C')),
+      number(item, 'EC25_linear_2pct'),
+      { relative: 1e-6, reason: 'stated with the case' },
+    );
     expectClose(
       conductivityAt25(number(item, 'reading_uS_cm'), number(item, 'T_C')),
       number(item, 'EC25_ISO7888'),

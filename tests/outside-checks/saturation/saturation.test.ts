@@ -7,6 +7,7 @@ import {
   langelier,
   larsonRatio,
   precipitationPotential,
+  puckoriusIndex,
   ryznarIndex,
 } from '../../../src/analyse/saturation/index.ts';
 
@@ -100,9 +101,36 @@ describe('worked examples of published indices', () => {
     within(found.index, -0.7, 0.05);
   });
 
-  it('CHM-61, UFC 3-240-13FN (2005) Example B-2: LSI 1.43 and RSI 5.34 from pHs 6.77', () => {
-    within(8.2 - 6.77, 1.43, 0.005);
-    within(ryznarIndex(8.2, 6.77), 5.34, 0.005);
+  describe('CHM-61, UFC 3-240-13FN (2005) Example B-2: pHs 6.77, pH 8.2, alkalinity 100', () => {
+    /** The calcium at which a water of that alkalinity has the printed pH of saturation. */
+    const water = (calciumMgPerL: number) => ({
+      pH: 8.2,
+      temperatureC: 25,
+      tdsMgPerL: 400,
+      calciumMgPerL,
+      alkalinityMgPerL: 100,
+    });
+    // pHs falls by 1 where the calcium grows tenfold.
+    const calcium = 100 * 10 ** (langelier(water(100)).pHs - 6.77);
+    const found = langelier(water(calcium));
+
+    it('has the printed pH of saturation by construction', () => {
+      within(found.pHs, 6.77, 1e-9);
+    });
+
+    it('Langelier index 1.43 and Ryznar index 5.34', () => {
+      within(found.index, 1.43, 0.005);
+      within(found.ryznar, 5.34, 0.005);
+      within(ryznarIndex(8.2, 6.77), 5.34, 0.005);
+    });
+
+    it('Puckorius: an equilibrium pH of 7.51 by the formula, where the table prints 7.47', () => {
+      const index = puckoriusIndex(6.77, 100);
+      within(2 * 6.77 - index, 7.51, 0.005);
+      // The example takes 7.47 from its table and prints 6.07; the formula is 0.04 below.
+      within(index, 6.07, 0.045);
+      within(index, 6.03, 0.005);
+    });
   });
 
   it('CHM-62, US Army TM 5-813-3 Table 2-5: the TDS term from 100 mg/L up', () => {

@@ -49,7 +49,7 @@ export function indicesPart(input: NotesInput): Piece {
       ]),
       legend: [
         markup(
-          'Langelier and Ryznar: logarithmic form. Saturation index and precipitation potential (CCPP, positive precipitates): equilibrium form without ion pairs, closed system. The forms differ a little on one water, and an error of the pH moves an index by as much.',
+          'Langelier, Ryznar and Puckorius (made for cooling water): logarithmic form. Saturation index and precipitation potential (CCPP, positive precipitates): equilibrium form without ion pairs, closed system. The forms differ a little on one water, and an error of the pH moves an index by as much.',
         ),
         markup(
           'Very dilute: so few ions that the indices hardly hold. Metal: see above. Below range: the figure would rest on the limits of the lab.',
