@@ -367,7 +367,12 @@ describe('the sample to pay for next', () => {
   it('tests a claim without a result for the first time, if the device is then found clean', () => {
     const texts = {
       ...leadBench('100,ug/L,0.1,0.5', 'ND,ug/L,0.1,0.5'),
-      'claims.csv': csv(CLAIMS, 'jug,said so,lead,at-least,98 %,stated'),
+      'claims.csv': csv(
+        `${CLAIMS},capacity`,
+        'jug,said so,lead,at-least,98 %,stated,',
+        // A device without samples is new, and so within any capacity.
+        'jug,for a year,lead,at-least,97 %,stated,150 L',
+      ),
     };
     const list = csv(PRICES, 'one,lead,10 USD,lead,0.5 ug/L,0.1 ug/L,');
     const rows = onBench(texts, list, (bench, prices) => nextTests(bench, { prices }).rows);
@@ -376,8 +381,11 @@ describe('the sample to pay for next', () => {
         action: 'retest',
         devices: ['jug'],
         cost: 20,
-        assumes: ['not-detected'],
-        verdicts: [{ now: 'untested', would_be: 'supported' }],
+        assumes: ['not-detected', 'new-device'],
+        verdicts: [
+          { now: 'untested', would_be: 'supported' },
+          { now: 'untested', would_be: 'supported' },
+        ],
       },
     ]);
   });

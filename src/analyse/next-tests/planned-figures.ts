@@ -100,7 +100,7 @@ export class PlannedFigures {
       : {
           feed: repeatedResult(feed.result, terms, 'feed'),
           product: plannedFigure(0, terms),
-          assumes: ['not-detected'],
+          assumes: ['not-detected', ...(throughputL === 0 ? ['new-device'] : [])],
           throughputL,
         };
   }
@@ -112,13 +112,16 @@ export class PlannedFigures {
       : result;
   }
 
-  /** The most that the samples of a device say it had treated: a new sample comes after them. */
+  /**
+   * The most that the samples of a device say it had treated: a new sample comes after them. A device
+   * without any sample is new; one whose samples do not say is not known.
+   */
   #throughput(device: string, variant: string): number | null {
-    const volumes = this.#input.bench.tables.samples.flatMap(({ values }) =>
-      values.device === device && (values.variant ?? STANDARD) === variant
-        ? (values.throughput?.value ?? [])
-        : [],
+    const own = this.#input.bench.tables.samples.filter(
+      ({ values }) => values.device === device && (values.variant ?? STANDARD) === variant,
     );
+    const volumes = own.flatMap(({ values }) => values.throughput?.value ?? []);
+    if (own.length === 0) return 0;
     return volumes.length === 0 ? null : Math.max(...volumes);
   }
 }

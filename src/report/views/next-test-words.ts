@@ -131,6 +131,7 @@ const ASSUMES: Readonly<Record<string, string>> = {
   'figures-repeat': 'the figures of feed and product repeat',
   'not-detected-again': 'what was not detected is not detected again',
   'not-detected': 'what is tested for the first time, or on a new spike, is not detected',
+  'new-device': 'a device without samples has treated nothing yet',
   'share-stays': 'the product of a spiked feed holds the same share of it',
 };
 

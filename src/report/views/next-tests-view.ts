@@ -141,7 +141,11 @@ function leftOpen(left: readonly NextTestRow[], prices: PriceList | null, nameOf
         ? 'no package on offer measures it'
         : remedyText(verdict),
     ]),
-    legend: ['Within the price list and the budget, if the figures repeat.'],
+    legend: [
+      prices === null
+        ? 'At the limits of this bench, if the figures repeat. Without a price list (--prices) only what the bench has measured before can be planned.'
+        : 'Within the price list and the budget, if the figures repeat.',
+    ],
   };
 }
 
