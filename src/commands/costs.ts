@@ -1,5 +1,4 @@
 import { type Costs, computeCosts, costSeries } from '../analyse/costs/index.ts';
-import type { SpreadProgress } from '../analyse/index.ts';
 import { BenchError } from '../findings/index.ts';
 import { type Bench, type CostCurveRow, STANDARD } from '../model/index.ts';
 import { readCostSettings } from '../normalise/index.ts';
@@ -15,14 +14,23 @@ import { readBench } from './read-bench.ts';
 import { toldProgress, untold } from './told-progress.ts';
 import { drawCount, rangeSettings, seedOf, type WaterUseOptions } from './water-use-options.ts';
 
-/** The costs of a bench, before any filter. */
-export function benchCosts(bench: Bench, options: WaterUseOptions = {}): Costs {
-  return untold(costsWork(bench, options));
-}
+const costsOf = new WeakMap<Bench, Map<string, Costs>>();
 
-function* costsWork(bench: Bench, options: WaterUseOptions): Generator<SpreadProgress, Costs> {
-  const uses = yield* benchSpread(bench, seedOf(bench, options), drawCount(bench, options));
-  return computeCosts(bench, uses, readCostSettings(bench.settings).value);
+/** The costs of a bench, before any filter, computed once for a seed and a number of draws. */
+export function benchCosts(bench: Bench, options: WaterUseOptions = {}): Costs {
+  const byKey = costsOf.get(bench) ?? new Map<string, Costs>();
+  const seed = seedOf(bench, options);
+  const draws = drawCount(bench, options);
+  const key = `${seed} ${draws}`;
+  const known =
+    byKey.get(key) ??
+    computeCosts(
+      bench,
+      untold(benchSpread(bench, seed, draws)),
+      readCostSettings(bench.settings).value,
+    );
+  costsOf.set(bench, byKey.set(key, known));
+  return known;
 }
 
 /**

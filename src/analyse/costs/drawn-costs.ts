@@ -62,20 +62,15 @@ export function drawnCosts(
     years,
     discountRate,
   });
-  const kWhOf = energyOf(bench, use);
+  const kWhs = kWhByDraw(bench, use, Math.min(draws, spread.years.period));
   for (let draw = 0; draw < draws; draw++) {
-    const { cleanL, producingL, flushL, fillingS } = spread.years.of(draw);
+    const { cleanL, producingL, flushL } = spread.years.of(draw);
     const litres = cleanL * perYear;
     const parts = partsOf(litres);
     const fed = (cleanL + producingL + flushL) * perYear;
     const water = fed * (settings.water?.amount ?? 0);
     const sewer = fed * (settings.sewer?.amount ?? 0);
-    const kWh =
-      kWhOf({
-        cleanL,
-        fillingS: drain.tank === null ? null : fillingS,
-        flushCounts: spread.years.flushesOf(draw),
-      })?.value ?? 0;
+    const kWh = kWhs[draw % kWhs.length] ?? 0;
     const energy = kWh * (settings.electricity?.amount ?? 0);
     const running = water + sewer + energy;
     found.partsProRata[draw] = parts.partsProRata;
@@ -112,4 +107,18 @@ function partsByLitres(
     known.set(litresPerYear, found);
     return found;
   };
+}
+
+/** Energy of a year, kWh, for the first draws; later ones come to the same in turn. */
+function kWhByDraw(bench: Bench, use: SpreadFact, count: number): Float64Array {
+  const kWhOf = energyOf(bench, use);
+  const { spread, drain } = use;
+  return Float64Array.from({ length: spread === null ? 0 : count }, (_, draw) => {
+    if (spread === null) return 0;
+    const { cleanL, fillingS } = spread.years.of(draw);
+    const flushCounts = spread.years.flushesOf(draw);
+    return (
+      kWhOf({ cleanL, fillingS: drain.tank === null ? null : fillingS, flushCounts })?.value ?? 0
+    );
+  });
 }

@@ -26,6 +26,8 @@ export interface DeviceYears {
   play(year: number, pours: PourSeries): void;
   /** Only after all years were played. */
   of(draw: number): DrawnUse;
+  /** Draws so far apart share clean water, flushes and filling: they differ in drained litres only. */
+  readonly period: number;
   /** Executed flushes of a draw by rule. */
   flushesOf(draw: number): Readonly<Record<string, number>>;
 }
@@ -54,6 +56,7 @@ export function deviceYears(
   const tankOf = (draw: number): number => draw % tanks.length;
   const yearOf = (draw: number): number => (tank === null ? draw : tankOf(draw)) % years;
   return {
+    period: tank === null ? years : tanks.length,
     play: (year, pours) => {
       player.play(year, pours);
       for (let at = year; at < tanks.length; at += years) {
