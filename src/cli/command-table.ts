@@ -54,6 +54,7 @@ export const COMMAND_TABLE: readonly CommandEntry[] = [
       'regions',
       'pour',
       'poursPerDay',
+      'randomPours',
       'inputs',
       'sweep',
       'draws',

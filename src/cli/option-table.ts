@@ -178,8 +178,14 @@ const OPTIONS = {
   poursPerDay: {
     flags: '--pours-per-day <count>',
     group: 'Method',
-    about: 'so many even pours every day; repeatable, implies --curve unless --regions',
+    about: 'so many pours every day; repeatable, implies --curve unless --regions',
     repeatable: true,
+    excludes: ['breakEven', 'inputs', 'sweep'],
+  },
+  randomPours: {
+    flags: '--random-pours',
+    group: 'Method',
+    about: 'let the pours of --pours-per-day or --regions come at random instead of evenly',
     excludes: ['breakEven', 'inputs', 'sweep'],
   },
   idleRise: {

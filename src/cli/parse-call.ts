@@ -104,6 +104,7 @@ interface RawOptions {
   scenario?: string[];
   pour?: string[];
   poursPerDay?: string[];
+  randomPours?: boolean;
   sweep?: string[];
   seed?: number;
   draws?: number;
@@ -160,6 +161,7 @@ function toCall(entry: CommandEntry, command: Command): ParsedCall {
       draws: raw.draws ?? null,
       pours,
       poursPerDay,
+      randomPours: raw.randomPours === true,
       sweeps: raw.sweep ?? [],
       curve: raw.curve === true || (hasSizes && !regions),
       regions,

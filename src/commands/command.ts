@@ -43,6 +43,8 @@ export interface CallOptions {
   readonly draws: number | null;
   /** Pours a day as written, such as `8`; empty: pours that stand alone, or the command's own. */
   readonly poursPerDay: readonly string[];
+  /** water-use: pours a day come at random instead of evenly. */
+  readonly randomPours: boolean;
   /** water-use: inputs set to other values, as written; at most one mode of water-use is asked for. */
   readonly sweeps: readonly string[];
   /** water-use: the total drain ratio against pour size. */

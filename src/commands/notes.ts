@@ -34,6 +34,13 @@ export interface NotesOptions extends WaterUseOptions {
   readonly version: string;
 }
 
+/** The pours whose number a day is told in the notes. */
+const DAILY = {
+  pours: ['250 ml'],
+  poursPerDay: ['1', '2', '4', '8', '16'],
+  randomPours: true,
+} as const;
+
 /** What the notes rest on: each command's outcome, with those filters that the command knows. */
 function outcomesOf(bench: Bench, options: WaterUseOptions): NotesOutcomes {
   const { devices = [], variants = [], analytes = [], scenarios = [], seed = null } = options;
@@ -44,6 +51,7 @@ function outcomesOf(bench: Bench, options: WaterUseOptions): NotesOutcomes {
     reductions: reductions(bench, { ...states, analytes }),
     waterUse: waterUse(bench, played),
     waterCurve: waterCurve(bench, played),
+    dailyCurve: waterCurve(bench, { ...played, ...DAILY }),
     breakEven: breakEvens(bench, played),
     regions: drainRegions(bench, played),
     regionsByForm: regionsByForm(bench, played),

@@ -15,13 +15,20 @@ import { curveView, regionsView } from '../report/views/index.ts';
 import { benchOutcome, filterSettings } from './bench-outcome.ts';
 import { type InputsOf, keptCurves, linesOf } from './kept-curves.ts';
 import { quantitySetting } from './quantity-setting.ts';
-import { rangeSettings, type WaterUseOptions, waterUseSettings } from './water-use-options.ts';
+import {
+  rangeSettings,
+  seedOf,
+  type WaterUseOptions,
+  waterUseSettings,
+} from './water-use-options.ts';
 
 export interface CurveOptions extends WaterUseOptions {
   /** Pour sizes as written, such as `250 ml`; a fixed list where none is given. */
   readonly pours?: readonly string[];
   /** Pours a day as written, whole numbers; none: a pour that stands alone. */
   readonly poursPerDay?: readonly string[];
+  /** True: pours a day come at random, else evenly. */
+  readonly randomPours?: boolean;
 }
 
 /** Sizes and numbers of pours at which regions are looked at when none are asked for. */
@@ -39,10 +46,17 @@ export function waterCurve(bench: Bench, options: CurveOptions = {}): Outcome {
   const { curves, findings, inputsOf } = keptCurves(bench, options);
   const sizes = poursML(bench, options.pours, CURVE_POURS_ML);
   const perDay = numbersPerDay(options.poursPerDay, []);
+  if (options.randomPours === true && perDay.length === 0) {
+    throw new BenchError(
+      'option-unknown',
+      '--random-pours is asked for without a number of pours',
+      'say how many there are on a day with --pours-per-day',
+    );
+  }
   const rows =
     perDay.length === 0
       ? curveRows(bench, curves, sizes, inputsOf)
-      : dailyRows(bench, curves, sizes, perDay, inputsOf);
+      : dailyRows(bench, curves, { sizes, perDay, seed: poursSeed(bench, options) }, inputsOf);
   return benchOutcome(bench, {
     schema: 'water-curve/1',
     settings: {
@@ -53,13 +67,13 @@ export function waterCurve(bench: Bench, options: CurveOptions = {}): Outcome {
       curve:
         perDay.length === 0
           ? 'ratio + fixed drain / pour; one pour alone, one idle flush after it'
-          : 'pours of one size, spread evenly from 07:00 to 22:00 every day, played',
+          : `pours of one size, ${spreadWords(options)}, played`,
       rules_left_out: perDay.length === 0 ? rulesLeftOut(curves) : {},
       ...filterSettings(options),
     },
     rows,
     findings,
-    views: [curveView(rows, curves)],
+    views: [curveView(rows, curves, options.randomPours === true)],
   });
 }
 
@@ -76,7 +90,8 @@ export function drainRegions(bench: Bench, options: CurveOptions = {}): Outcome 
     hasCurve(curve) ? { drain: curve.drain, inputs: inputsOf(curve.drain) } : [],
   );
   const poursL = sizes.map((size) => size / 1000);
-  const rows = regionsOf(contenders, { poursL, perDay, days, confidence });
+  const seed = poursSeed(bench, options);
+  const rows = regionsOf(contenders, { poursL, perDay, days, confidence, seed });
   return benchOutcome(bench, {
     schema: 'drain-regions/1',
     settings: {
@@ -85,14 +100,14 @@ export function drainRegions(bench: Bench, options: CurveOptions = {}): Outcome 
       pour_mL: sizes,
       pours_per_day: perDay,
       regions:
-        'pours of one size, spread evenly from 07:00 to 22:00 every day; devices with a drain line, ' +
+        `pours of one size, ${spreadWords(options)}; devices with a drain line, ` +
         'of tanks those that tanks.csv describes and that can give the water; told apart where the ' +
         'draws of the difference are',
       ...filterSettings(options),
     },
     rows,
     findings,
-    views: [regionsView(rows)],
+    views: [regionsView(rows, options.randomPours === true)],
   });
 }
 
@@ -117,14 +132,17 @@ function curveRows(
 function dailyRows(
   bench: Bench,
   curves: readonly DrainCurve[],
-  sizesML: readonly number[],
-  perDay: readonly number[],
+  pours: {
+    readonly sizes: readonly number[];
+    readonly perDay: readonly number[];
+    readonly seed: number | null;
+  },
   inputsOf: InputsOf,
 ): WaterCurveRow[] {
   const days = bench.settings.scenario_days;
   return curves.flatMap((curve) =>
-    sizesML.flatMap((size) =>
-      perDay.map((count) => {
+    pours.sizes.flatMap((size) =>
+      pours.perDay.map((count) => {
         const { drain } = curve;
         const daily =
           !hasCurve(curve) || drain.model === null
@@ -132,7 +150,7 @@ function dailyRows(
             : dailyDrain(
                 drain,
                 drain.model,
-                { pourL: size / 1000, perDay: count, days },
+                { pourL: size / 1000, perDay: count, days, seed: pours.seed },
                 inputsOf(drain),
               );
         return curveRow(bench, curve, size, count, daily);
@@ -179,6 +197,17 @@ function poursML(
   return texts === undefined || texts.length === 0
     ? standard
     : texts.map((text) => quantitySetting(bench, text, 'volume', '--pour') * 1000);
+}
+
+/** Null for pours that come evenly. */
+function poursSeed(bench: Bench, options: CurveOptions): number | null {
+  return options.randomPours === true ? seedOf(bench, options) : null;
+}
+
+function spreadWords({ randomPours }: CurveOptions): string {
+  return randomPours === true
+    ? 'at random from 07:00 to 22:00 every day, forty years'
+    : 'spread evenly from 07:00 to 22:00 every day';
 }
 
 function numbersPerDay(

@@ -299,3 +299,44 @@ describe('a tank that tanks.csv describes', () => {
     expect(cell(1000, 400)?.device).toBe('ro');
   });
 });
+
+describe('pours a day at random', () => {
+  const rowsAt = (perDay: string) =>
+    on((bench) =>
+      waterCurve(bench, {
+        pours: ['250 ml'],
+        poursPerDay: [perDay],
+        randomPours: true,
+        devices: ['ro'],
+      }),
+    ).rows as WaterCurveRow[];
+
+  it('flush as often as a Poisson process leaves pauses long enough', () => {
+    // Of n pours in T with rate a = n/T those with no other within t: a (T - t) e^(-a t) + 1 - e^(-a t).
+    const [n, hours, pauseH] = [8, 15, 10 / 60];
+    const rate = n / hours;
+    const still = Math.exp(-rate * pauseH);
+    const flushes = rate * (hours - pauseH) * still + 1 - still;
+    // 0.5025 while producing, 1.4 L a flush, and 1 L for every 20 L made.
+    const expected = 0.5025 + (1.4 * flushes) / (n * 0.25) + 1 / 20;
+    const [row] = rowsAt('8');
+    // 1,120 days: four standard errors of the mean number of flushes, about 3 %.
+    expect(Math.abs((row?.total_drain_ratio ?? 0) / expected - 1)).toBeLessThan(0.03);
+  });
+
+  it('have a range that holds the spread of years, wider than that of even pours', () => {
+    const [random] = rowsAt('8');
+    const [even] = on((bench) =>
+      waterCurve(bench, { pours: ['250 ml'], poursPerDay: ['8'], devices: ['ro'] }),
+    ).rows as WaterCurveRow[];
+    const width = (row: WaterCurveRow | undefined) => (row?.high ?? 0) - (row?.low ?? 0);
+    expect(width(random)).toBeGreaterThan(width(even));
+    expect(rowsAt('8')).toEqual([random]);
+  });
+
+  it('need a number of pours', () => {
+    expect(() => on((bench) => waterCurve(bench, { randomPours: true }))).toThrow(
+      /without a number of pours/,
+    );
+  });
+});

@@ -260,6 +260,7 @@ describe('the options of a call', () => {
         draws: null,
         pours: ['250ml'],
         poursPerDay: [],
+        randomPours: false,
         sweeps: [],
         curve: true,
         regions: false,

@@ -38,11 +38,13 @@ const OPTIONAL = [
   'panel',
   'costs',
   'cost-over-time',
+  'drain-by-pours-a-day',
 ];
 const PARTS = [
   'reductions',
   'water-use',
   'water-curve',
+  'drain-by-pours-a-day',
   'break-even',
   'drain-regions',
   'drain-regions-under-sink',
@@ -155,6 +157,16 @@ describe('data beside the notes', () => {
     ['reductions', runReductions, {}],
     ['water-use', runWaterUse, {}],
     ['water-curve', runWaterUse, { curve: true }],
+    [
+      'drain-by-pours-a-day',
+      runWaterUse,
+      {
+        curve: true,
+        pours: ['250 ml'],
+        poursPerDay: ['1', '2', '4', '8', '16'],
+        randomPours: true,
+      },
+    ],
     ['break-even', runWaterUse, { breakEven: true }],
     ['pours', runPours, {}],
     ['compare', runCompare, {}],

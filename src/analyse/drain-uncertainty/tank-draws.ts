@@ -87,11 +87,11 @@ export function tankDraws(
   return { tanks, inputs, rejectFactor };
 }
 
-/** The measured figures of a tank as a single draw. */
-export function measuredTank({ tank }: DeviceTank): TankDraws {
-  const none = new Float64Array(1);
+/** The measured figures of a tank as so many draws. */
+export function measuredTank({ tank }: DeviceTank, count: number): TankDraws {
+  const none = new Float64Array(count);
   return {
-    tanks: [tank],
+    tanks: Array<StorageTank>(count).fill(tank),
     inputs: {
       shell: none,
       gauge: none,
@@ -102,7 +102,7 @@ export function measuredTank({ tank }: DeviceTank): TankDraws {
       'permeate-flow': none,
       osmotic: none,
     },
-    rejectFactor: Float64Array.of(1),
+    rejectFactor: new Float64Array(count).fill(1),
   };
 }
 

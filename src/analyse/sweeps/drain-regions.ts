@@ -10,6 +10,8 @@ export interface RegionGrid {
   /** Whole numbers from 1. */
   readonly perDay: readonly number[];
   readonly days: number;
+  /** Null: even pours; else the seed of pours at random. */
+  readonly seed: number | null;
   readonly confidence: number;
 }
 
@@ -23,7 +25,7 @@ export interface Contender {
 /**
  * Which device drains least at each pour size and number of pours a day.
  *
- * Every cell plays even pours through every device. The one with the lowest estimate is named; it is
+ * Every cell plays its pours through every device. The one with the lowest estimate is named; it is
  * told apart from another where the central part of the draws of their difference lies on one side of
  * 0. No allowance is made for looking at many cells.
  * @param contenders devices with a drain line; a tank needs its refill model. Where it cannot give
@@ -42,7 +44,7 @@ function regionOf(
   pourL: number,
   perDay: number,
 ): DrainRegionRow[] {
-  const at = { pourL, perDay, days: grid.days };
+  const at = { pourL, perDay, days: grid.days, seed: grid.seed };
   const played = contenders.flatMap(({ drain, inputs }) => {
     if (drain.model === null) return [];
     const daily = dailyDrain(drain, drain.model, at, inputs);

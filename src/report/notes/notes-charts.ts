@@ -11,6 +11,7 @@ import { litres, pour, ratio } from './figures.ts';
 import { type NotesChart, noted, suffix } from './notes-chart.ts';
 import type { NotesInput } from './notes-input.ts';
 import { count, listed, markup, NOTHING, type Piece, quoted, say } from './piece.ts';
+import { dailyCharts } from './sections/daily-drain.ts';
 import { DAYS_OF_YEAR } from './sections/water-tables.ts';
 import { costCharts, idleCharts, mineralCharts, regionCharts } from './subject-charts.ts';
 import { deviceNames, subjectName } from './subjects.ts';
@@ -29,6 +30,7 @@ export async function notesCharts(
     ...(await reductionCharts(notes)),
     ...(await drainCharts(water)),
     ...(await curveCharts(input)),
+    ...(await dailyCharts(input)),
     ...(await regionCharts(input)),
     ...(await mineralCharts(input)),
     ...(await idleCharts(input)),

@@ -15,6 +15,7 @@ const TABLES: readonly NotesFile[] = [
   { key: 'reductions', name: 'reductions' },
   { key: 'waterUse', name: 'water-use' },
   { key: 'waterCurve', name: 'water-curve' },
+  { key: 'dailyCurve', name: 'drain-by-pours-a-day', isOptional: true },
   { key: 'breakEven', name: 'break-even' },
   { key: 'regions', name: 'drain-regions', isOptional: true },
   { key: 'pours', name: 'pours' },

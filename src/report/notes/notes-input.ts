@@ -14,6 +14,8 @@ export interface NotesOutcomes {
   readonly reductions: Outcome;
   readonly waterUse: Outcome;
   readonly waterCurve: Outcome;
+  /** Against pours a day of one size, at random. */
+  readonly dailyCurve: Outcome;
   readonly breakEven: Outcome;
   readonly regions: Outcome;
   /** The same among the devices of one form; none where all are of one form. */

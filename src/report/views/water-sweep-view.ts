@@ -5,7 +5,7 @@ import type { View } from '../view.ts';
 import { ratioText } from './water-use-view.ts';
 
 /** The device that drains least in each cell, one row a pour size and a column a number of pours. */
-export function regionsView(rows: readonly DrainRegionRow[]): View {
+export function regionsView(rows: readonly DrainRegionRow[], isRandom = false): View {
   const sizes = [...new Set(rows.map((row) => row.pour_mL))];
   const counts = [...new Set(rows.map((row) => row.pours_per_day))];
   const apart = rows.filter((row) => row.told_apart === true).length;
@@ -29,7 +29,7 @@ export function regionsView(rows: readonly DrainRegionRow[]): View {
       }),
     ]),
     legend: [
-      'Litres to drain per clean litre behind the name. Devices with a drain line, of tanks those that tanks.csv describes and that can give the water; even pours from 07:00 to 22:00.',
+      `Litres to drain per clean litre behind the name. Devices with a drain line, of tanks those that tanks.csv describes and that can give the water; ${isRandom ? 'pours at random' : 'even pours'} from 07:00 to 22:00.`,
       ...(hasDraws
         ? ['With "or": drains least by its estimate, and not told apart from these.']
         : []),

@@ -97,10 +97,15 @@ function ratioRange(facts: readonly WaterUseFact[]): string {
 }
 
 /** Total drain ratio against pour size: of pours that stand alone, or of so many pours a day. */
-export function curveView(rows: readonly WaterCurveRow[], curves: readonly DrainCurve[]): View {
+export function curveView(
+  rows: readonly WaterCurveRow[],
+  curves: readonly DrainCurve[],
+  isRandom = false,
+): View {
   const sizes = [...new Set(rows.map((row) => row.pour_mL))];
   const counts = [...new Set(rows.map((row) => row.pours_per_day))];
   const isAlone = counts.every((count) => count === null);
+  if (!isAlone && sizes.length === 1) return dailyView(rows, isRandom);
   const excluded = curves.flatMap(({ drain, isolated }) =>
     isolated === null || isolated.excludedRules.length === 0
       ? []
@@ -140,7 +145,40 @@ export function curveView(rows: readonly WaterCurveRow[], curves: readonly Drain
             ? []
             : [`Rules that do not depend on a pour stay out: ${excluded.join('; ')}.`]),
         ]
-      : ['Pours spread evenly from 07:00 to 22:00 every day, all flush rules at work.'],
+      : [dailyLegend(isRandom)],
+  };
+}
+
+function dailyLegend(isRandom: boolean): string {
+  return isRandom
+    ? 'Pours at random from 07:00 to 22:00 every day, so many on average; all flush rules at work. A range holds the spread of years.'
+    : 'Pours spread evenly from 07:00 to 22:00 every day, all flush rules at work.';
+}
+
+/** One pour size against pours a day: total drain ratio with its range, and recovery. */
+function dailyView(rows: readonly WaterCurveRow[], isRandom: boolean): View {
+  const size = volumeText((rows[0]?.pour_mL ?? 0) / 1000);
+  return {
+    caption: `Litres to drain per clean litre in pours of ${size}, by pours a day`,
+    columns: [
+      { head: 'Device', align: 'left' },
+      { head: 'Variant', align: 'left' },
+      { head: 'Pours a day', align: 'right' },
+      { head: 'Total drain, L per clean L', align: 'right' },
+      { head: 'Range', align: 'right' },
+      { head: 'Recovery, %', align: 'right' },
+      { head: 'Range', align: 'right' },
+    ],
+    rows: rows.map(({ device, variant, pours_per_day, total_drain_ratio, low, high, recovery }) => [
+      device,
+      variant,
+      String(pours_per_day ?? ''),
+      ratioText(total_drain_ratio),
+      rangeText(low, high),
+      recovery === null ? '' : significant(recovery * 100, 3),
+      low === null || high === null ? '' : rangeText(100 / (1 + high), 100 / (1 + low)),
+    ]),
+    legend: [dailyLegend(isRandom)],
   };
 }
 

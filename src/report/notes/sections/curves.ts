@@ -8,6 +8,7 @@ import { blocks, listed, markup, NOTHING, type Piece, paragraph, quoted, say } f
 import { stateNames } from '../subjects.ts';
 import { left, right, tablePiece } from '../table.ts';
 import { breakEvens } from './break-evens.ts';
+import { dailyPart } from './daily-drain.ts';
 import { regionsPart } from './regions.ts';
 
 /** Pour sizes people know, to name figures at. */
@@ -37,6 +38,7 @@ export function curvesSection(input: NotesInput, charts: readonly NotesChart[]):
     ...charts.filter(({ section }) => section === 'curves').map(({ image }) => image),
     curveTable(input),
     breakEvens(input),
+    dailyPart(input, charts),
     regionsPart(input, charts),
   ]);
 }

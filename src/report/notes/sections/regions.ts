@@ -1,3 +1,4 @@
+import { hasCurve } from '../../../analyse/index.ts';
 import { type DrainRegionRow, STANDARD } from '../../../model/index.ts';
 import { pour, spreadFigure } from '../figures.ts';
 import type { NotesChart } from '../notes-chart.ts';
@@ -33,11 +34,10 @@ export function regionFields(input: NotesInput): RegionField[] {
   const { regions, regionsByForm } = input.outcomes;
   const rivals = (form: string | null): number =>
     new Set(
-      input.curves.flatMap(({ drain: { device }, isolated }) =>
-        isolated !== null && (form === null || device.values.form === form)
-          ? device.values.device
-          : [],
-      ),
+      input.curves.flatMap((curve) => {
+        const { device, form: own } = curve.drain.device.values;
+        return hasCurve(curve) && (form === null || own === form) ? device : [];
+      }),
     ).size;
   const all = { form: null, who: 'devices', rows: regions.rows as readonly DrainRegionRow[] };
   const fields = [
@@ -95,7 +95,7 @@ function regionsSummary(input: NotesInput, { rows, who }: RegionField): Piece {
     const label = name(first.device, first.variant);
     return say`${label} in ${count(`${label}.cells`, own.length)} of ${count('cells', rows.length)} (told apart from every other in ${count(`${label}.firm`, firm)})`;
   });
-  return say`Among ${markup(who)} with a drain line and without a tank, with even pours from morning to evening, lowest by estimate: ${listed(told)}.`;
+  return say`Among ${markup(who)} with a drain line, of tanks those whose refills are described, with even pours from morning to evening, lowest by estimate: ${listed(told)}.`;
 }
 
 function regionsTable(input: NotesInput, { rows, who }: RegionField): Piece {
