@@ -105,8 +105,11 @@ export const COMMAND_TABLE: readonly CommandEntry[] = [
     name: 'panel',
     args: [BENCH],
     summary: 'sensory tests: what the panel could tell, and how large it would have to be',
-    options: ['device', 'format', 'out'],
-    examples: ['panel samples/fourteen-devices', 'panel samples/fourteen-devices --format csv'],
+    options: ['device', 'tellers', 'power', 'format', 'out'],
+    examples: [
+      'panel samples/fourteen-devices',
+      'panel samples/fourteen-devices --tellers "20 %" --power "90 %"',
+    ],
     load: () => import('../commands/panel.ts'),
   },
   {

@@ -219,8 +219,15 @@ const OPTIONS = {
   power: {
     flags: '--power <share>',
     group: 'Method',
-    about: 'chance of telling the margin (default: 80 %); implies --plan',
+    about:
+      'chance of telling the margin, or of a panel telling the waters apart (default: 80 %); ' +
+      'next-tests: implies --plan',
     excludes: ['packages'],
+  },
+  tellers: {
+    flags: '--tellers <share>',
+    group: 'Method',
+    about: 'share of people who tell two waters apart that a panel should find (default: 30 %)',
   },
   budget: {
     flags: '--budget <money>',

@@ -129,6 +129,7 @@ interface RawOptions {
   prices?: string;
   wanted?: string[];
   power?: string;
+  tellers?: string;
   budget?: string;
   events?: number;
   replicates?: number;
@@ -184,6 +185,7 @@ function toCall(entry: CommandEntry, command: Command): ParsedCall {
       prices: raw.prices ?? null,
       wanted: raw.wanted ?? [],
       power: raw.power ?? null,
+      tellers: raw.tellers ?? null,
       budget: raw.budget ?? null,
       events: raw.events ?? null,
       replicates: raw.replicates ?? null,

@@ -87,8 +87,10 @@ export interface CallOptions {
   readonly prices: string | null;
   /** next-tests: reductions to be shown, as written: `lead=99 %`. */
   readonly wanted: readonly string[];
-  /** next-tests: as written; null: 80 %. */
+  /** next-tests and panel: as written; null: 80 %. */
   readonly power: string | null;
+  /** panel: share of people to be found, as written; null: 30 %. */
+  readonly tellers: string | null;
   /** next-tests: an amount of money as written; null: no limit. */
   readonly budget: string | null;
   /** next-tests: sampling events of a campaign; null: one. */

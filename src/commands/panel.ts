@@ -5,22 +5,31 @@ import { panelView } from '../report/views/panel-view.ts';
 import { benchOutcome, doneResult, filterSettings, refusedResult } from './bench-outcome.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { checkFilters, type Filters } from './filters.ts';
+import { readShare } from './next-tests-options.ts';
 import { readBench } from './read-bench.ts';
 
 export interface PanelOptions extends Filters {
   /** What a panel is planned for. */
   readonly plan?: PanelPlan;
+  /** The same as written: `20 %`; null or left out: the plan. */
+  readonly tellers?: string | null;
+  readonly power?: string | null;
 }
 
 /**
  * Sensory tests by the exact binomial test: rows of `panel/1`.
  *
  * @param bench a bench without errors
- * @throws {BenchError} filter-unknown
+ * @throws {BenchError} filter-unknown; number-outside for a share that is none
  */
 export function panel(bench: Bench, options: PanelOptions = {}): Outcome {
   const keep = checkFilters(bench, options);
-  const plan = options.plan ?? USUAL_PLAN;
+  const usual = options.plan ?? USUAL_PLAN;
+  const { tellers, power } = options;
+  const plan: PanelPlan = {
+    share: tellers == null ? usual.share : readShare(tellers, '--tellers'),
+    power: power == null ? usual.power : readShare(power, '--power'),
+  };
   const { rows, findings } = panelTests(bench, plan);
   const kept = rows.filter((row) => keep.keepsDevice(row.device, 'standard'));
   const level = Number((1 - bench.settings.confidence).toPrecision(6));
@@ -38,14 +47,17 @@ export function panel(bench: Bench, options: PanelOptions = {}): Outcome {
     views: [
       panelView(
         kept,
-        `Answers to plan for: to find, with a chance of ${plan.power * 100} %, that ` +
-          `${plan.share * 100} % of people tell the waters apart, at a level of ${level}.`,
+        `Answers to plan for: to find, with a chance of ${percent(plan.power)} %, that ` +
+          `${percent(plan.share)} % of people tell the waters apart, at a level of ${level}.`,
       ),
     ],
   });
 }
 
+const percent = (share: number): number => Number((share * 100).toPrecision(6));
+
 export async function run(call: Call): Promise<CommandResult> {
   const bench = readBench(argument(call, 0));
-  return refusedResult(bench) ?? doneResult(panel(bench, { devices: call.options.devices }));
+  const { devices, tellers, power } = call.options;
+  return refusedResult(bench) ?? doneResult(panel(bench, { devices, tellers, power }));
 }

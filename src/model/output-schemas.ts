@@ -230,7 +230,12 @@ const panelRow = z.strictObject({
   distinguishers: z
     .strictObject({ low: figure, estimate: figure, high: figure })
     .describe('share that tells the waters apart; each limit one-sided 95 %'),
+  distinguishers_two_sided: z
+    .strictObject({ low: figure, high: figure })
+    .describe('both limits together at the confidence of the bench'),
   assessors_needed: z.int().nullable().describe('answers the planned power needs'),
+  correct_needed_two_sided: z.int().nullable().describe('of paired tests only'),
+  assessors_needed_two_sided: z.int().nullable().describe('of paired tests only'),
 });
 
 const lookupRow = z.strictObject({

@@ -1,6 +1,7 @@
 import { type Finding, finding } from '../../findings/index.ts';
 import { type Bench, cellPlace, type PanelRow } from '../../model/index.ts';
 import {
+  binomialLimits,
   binomialLowerTail,
   binomialTest,
   smallestSignificantCount,
@@ -23,7 +24,8 @@ export const USUAL_PLAN: PanelPlan = { share: 0.3, power: 0.8 };
  * The sensory tests of a bench, each by the exact binomial test.
  *
  * A paired test has two readings: one-sided where the right answer was fixed beforehand, two-sided
- * where it was open; both are given.
+ * where it was open; both are given. The share of distinguishers has limits that hold alone, each on
+ * its own side, and limits that hold together.
  */
 export function panelTests(
   bench: Bench,
@@ -66,11 +68,30 @@ export function panelTests(
           estimate: distinguishers.estimate,
           high: distinguishers.high,
         },
+        distinguishers_two_sided: twoSidedShare(assessors, correct, chance, level),
         assessors_needed: assessorsNeeded({ chance, level, ...plan }),
+        correct_needed_two_sided:
+          test === 'paired'
+            ? smallestSignificantCount({ trials: assessors, chance, level: level / 2 })
+            : null,
+        assessors_needed_two_sided:
+          test === 'paired' ? assessorsNeeded({ chance, level: level / 2, ...plan }) : null,
       },
     ];
   });
   return { rows, findings };
+}
+
+/** Exact limits of the share of distinguishers, half of the level left out on each side. */
+function twoSidedShare(
+  trials: number,
+  correct: number,
+  chance: number,
+  level: number,
+): PanelRow['distinguishers_two_sided'] {
+  const { low, high } = binomialLimits(trials, correct, 1 - level / 2);
+  const share = (right: number): number => Math.max(0, (right - chance) / (1 - chance));
+  return { low: share(low), high: share(high) };
 }
 
 /** Twice the smaller tail, at most 1. */

@@ -20,6 +20,7 @@ export function panelView(rows: readonly PanelRow[], plan: string): View {
       { head: 'p', align: 'right' },
       { head: 'p, two-sided', align: 'right' },
       { head: 'Share who tell, %', align: 'right' },
+      { head: 'Both sides, %', align: 'right' },
       { head: 'Verdict', align: 'left' },
       { head: 'Answers to plan for', align: 'right' },
     ],
@@ -29,20 +30,27 @@ export function panelView(rows: readonly PanelRow[], plan: string): View {
       row.test,
       row.attribute ?? '',
       `${row.correct} of ${row.assessors}`,
-      row.correct_needed === null ? 'too few answers' : String(row.correct_needed),
+      counts(row.correct_needed, row.correct_needed_two_sided, 'too few answers'),
       probability(row.p_value),
       row.p_value_two_sided === null ? '' : probability(row.p_value_two_sided),
       `${percent(row.distinguishers.low)} to ${percent(row.distinguishers.high)}`,
+      `${percent(row.distinguishers_two_sided.low)} to ${percent(row.distinguishers_two_sided.high)}`,
       row.verdict === 'told-apart' ? 'told apart' : 'not told apart',
-      row.assessors_needed === null ? 'none' : String(row.assessors_needed),
+      counts(row.assessors_needed, row.assessors_needed_two_sided, 'none'),
     ]),
     legend: [
       'p: chance of so many correct answers by guessing alone (exact binomial test).',
-      'Share who tell: each limit holds with 95 % on its own side. Not told apart is not the same as equal.',
+      'Share who tell: each limit holds with 95 % on its own side; both sides: the two together. Not told apart is not the same as equal.',
+      'Of paired tests a second number in parentheses: two-sided, where the right answer was not fixed beforehand.',
       plan,
       'Several answers of one person are not independent.',
     ],
   };
+}
+
+function counts(one: number | null, two: number | null, none: string): string {
+  const first = one === null ? none : String(one);
+  return two === null ? first : `${first} (${two})`;
 }
 
 function probability(value: number): string {
