@@ -18,6 +18,7 @@ import { inCanonicalUnit } from './canonical-figure.ts';
 import type { FindingLog } from './finding-log.ts';
 import { readLabDate } from './lab-date.ts';
 import { type Limits, readLimits } from './lab-limits.ts';
+import { conversionRemedy } from './lab-remedies.ts';
 import type { LabRow } from './lab-row.ts';
 import type { LayoutPlan } from './layout-plan.ts';
 import type { Candidate } from './repeated-results.ts';
@@ -224,7 +225,7 @@ export class FigureReader {
         CONVERSION_CODES[conversion.problem],
         subject,
         `${analyte.name}: ${conversion.message}`,
-        conversion.remedy,
+        conversionRemedy(analyte, conversion, at),
         at,
       );
       this.#converted.set(subject, null);
@@ -291,8 +292,7 @@ function fractionOf(row: LabRow, analyte: Analyte): Candidate['fraction'] {
 
 function dilutionOf(row: LabRow): number | null {
   const factor = Number(row.cell('dilution').replace(',', '.').replace(/x$/i, ''));
-  if (row.cell('dilution') !== '' && Number.isFinite(factor)) return factor;
-  return null;
+  return row.cell('dilution') !== '' && Number.isFinite(factor) ? factor : null;
 }
 
 function ratioBetween(from: Conversion, to: Conversion): Ratio | null {

@@ -2,6 +2,7 @@ import { type Finding, finding, place, sortFindings } from '../../findings/index
 import type { ResultTable } from '../../model/index.ts';
 import type { AnalyteIndex } from '../../reference/index.ts';
 import { ResultTableBuilder } from '../result-table-builder.ts';
+import { STARTS } from './lab-remedies.ts';
 import type { LabSource } from './lab-source.ts';
 import { readLabFiles } from './read-lab-files.ts';
 import { qualityControlName } from './row-filter.ts';
@@ -60,6 +61,9 @@ const REMEDIES: Readonly<Partial<Record<Finding['code'], string>>> = {
 /** No command starts the sidecar of a file outside the bench; where one rules, it is the remedy. */
 function forFeed(item: Finding, source: LabSource): Finding {
   const remedy = REMEDIES[item.code];
+  if (item.remedy.includes(STARTS)) {
+    return { ...item, remedy: item.remedy.replace(STARTS, 'docs/lab-layouts.md says how') };
+  }
   const isRuled = source.sidecarPath !== null && item.code !== 'result-repeated';
   if (remedy === undefined || isRuled) return item;
   const sidecar = source.path.replace(/^.*\//, '').replace(/\.[^.]*$/, '.layout.json');

@@ -1,6 +1,7 @@
 import type { Place } from '../../findings/index.ts';
 import { type Analyte, type AnalyteIndex, readCas } from '../../reference/index.ts';
 import type { FindingLog } from './finding-log.ts';
+import { analyteRemedy } from './lab-remedies.ts';
 
 export interface ResolvedAnalyte {
   readonly analyte: Analyte;
@@ -38,10 +39,7 @@ export function resolveAnalyte(
         'analyte-unknown',
         subject,
         `"${shown}" is not a known analyte`,
-        resolved.suggestions.length === 0
-          ? 'add it to analytes.csv with its unit'
-          : `did you mean ${resolved.suggestions.map((word) => `"${word}"`).join(' or ')}? ` +
-              'add the spelling as an alias in analytes.csv',
+        analyteRemedy(shown, resolved.suggestions),
         placeOf('analyte'),
       );
       return null;

@@ -7,6 +7,7 @@ import {
   unitNamed,
 } from '../../reference/index.ts';
 import type { FindingLog } from './finding-log.ts';
+import { unitMissingRemedy, unitRemedy } from './lab-remedies.ts';
 
 /** Dimensions of the units of the bench, never of a concentration, whose letters (J, F, L) a lab uses as qualifiers and never for a result. */
 export const BENCH_DIMENSIONS: ReadonlySet<string> = new Set([
@@ -63,13 +64,7 @@ export function resolveUnit(
   const inCell = cells.cell === null ? null : read(cells.cell, analyte, aliases, log, at);
   const isBlank = cells.column === '' && cells.cell === null;
   if (isBlank && column.kind === 'problem') {
-    log.raise(
-      'unit-missing',
-      'blank',
-      'the result has no unit',
-      'ask the lab for the export with units',
-      at,
-    );
+    log.raise('unit-missing', 'blank', 'the result has no unit', unitMissingRemedy(at), at);
     return ASKED;
   }
   const reading = cells.column === '' && inCell !== null ? inCell : column;
@@ -80,7 +75,7 @@ export function resolveUnit(
     [inCell, cells.cell ?? ''],
   ] as const) {
     if (each?.kind !== 'problem') continue;
-    log.raise(CODES[each.problem], spelling, each.message, each.remedy, at);
+    log.raise(CODES[each.problem], spelling, each.message, unitRemedy(spelling, each, at), at);
     return ASKED;
   }
   if (reading.kind === 'problem') return ASKED;
