@@ -114,7 +114,7 @@ function sideSteps(
       formula: `from ${low} to ${Number.isFinite(high) ? high : 'unbounded'}`,
       place: NOWHERE,
     },
-    uncertaintyStep(name, side, unit),
+    ...(side.mostProbable === undefined ? [uncertaintyStep(name, side, unit)] : []),
     ...side.results.flatMap((index) => resultSteps(bench, index, unit)),
   ];
 }

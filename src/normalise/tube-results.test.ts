@@ -73,7 +73,7 @@ describe('the tubes of a sample', () => {
       const { feed, product, reduction } = fact?.row ?? {};
       expect(reduction?.interval_low).toBeCloseTo(1 - (product?.high ?? 0) / (feed?.low ?? 1), 12);
       expect(reduction?.interval_high).toBeCloseTo(1 - (product?.low ?? 0) / (feed?.high ?? 1), 12);
-      expect(feed?.method).toContain('exact limits of the tubes: 3 of 3 at 0.1 ml');
+      expect(feed?.method).toContain('exact limits of the tubes: 3 of 3 at 0.1 mL');
     });
   });
 
@@ -86,7 +86,7 @@ describe('the tubes of a sample', () => {
         Math.log10((feed?.low ?? 1) / (product?.high ?? 1)),
         12,
       );
-      expect(row?.counted?.product_method).toContain('2 of 3 at 10 ml');
+      expect(row?.counted?.product_method).toContain('2 of 3 at 10 mL');
     });
   });
 

@@ -151,7 +151,10 @@ function resultOf(
     (value * perLitre.num * own.den) / (perLitre.den * own.num);
   const words = [...rows]
     .sort((a, b) => b.values.volume.value - a.values.volume.value)
-    .map(({ values }) => `${values.positive} of ${values.tubes} at ${values.volume.text}`);
+    .map(({ values: { positive, tubes, volume } }) => {
+      const mL = Number((volume.value * 1000).toPrecision(6));
+      return `${positive} of ${tubes} at ${mL} mL`;
+    });
   return {
     kind: 'mostProbable',
     value: estimate === null ? null : convert(estimate),

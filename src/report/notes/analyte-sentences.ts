@@ -124,7 +124,12 @@ function limitPhrase(key: string, devices: readonly Told[]): Piece {
   const lowest = limits[0];
   const highest = limits.at(-1);
   if (first === undefined || lowest === undefined || highest === undefined) return NOTHING;
-  const name = first.reduction.bound_limit === 'detection' ? 'detection limit' : 'reporting limit';
+  const isOfTubes = first.product.method?.includes('limits of the tubes') === true;
+  const name = isOfTubes
+    ? 'upper limit'
+    : first.reduction.bound_limit === 'detection'
+      ? 'detection limit'
+      : 'reporting limit';
   const low = number(`${key}.limit`, lowest, first.unit);
   return lowest === highest
     ? say` (${markup(name)} ${low} ${first.unit})`
