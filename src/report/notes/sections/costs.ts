@@ -4,7 +4,7 @@ import {
   type MoneyText,
   moneyText,
   perLitreText,
-  spreadText,
+  rangedText,
   together,
 } from '../../views/costs-view.ts';
 import { number } from '../figures.ts';
@@ -102,15 +102,13 @@ function partsAgainstWater(rows: readonly CostRow[]): Piece {
   return say`Parts cost more than water and sewer for ${count('parts-ahead', ahead.length)} of ${count('parts-known', known.length)} with both known.`;
 }
 
-/** A sum of money without its currency. */
+/** A sum of money without its currency, with its range where it shows. */
 export function money(key: string, sum: Spread, row: CostRow, text: MoneyText = moneyText): Piece {
-  const ends = sum.estimate === null ? [sum.low, sum.high] : [sum.estimate];
-  return figure(
-    `${row.device}.${row.variant}.${key}`,
-    ends,
-    row.currency ?? 'money',
-    spreadText(sum, text),
-  );
+  const printed = rangedText(sum, text);
+  const { low, estimate, high } = sum;
+  const ends =
+    estimate === null ? [low, high] : printed.includes('(') ? [estimate, low, high] : [estimate];
+  return figure(`${row.device}.${row.variant}.${key}`, ends, row.currency ?? 'money', printed);
 }
 
 function leadTable(input: NotesInput, rows: readonly CostRow[], first: CostRow): Piece {
@@ -147,7 +145,7 @@ function leadTable(input: NotesInput, rows: readonly CostRow[], first: CostRow):
     ]),
     legend: [
       markup(
-        'Parts a year: by wear, ended by time or capacity, whichever comes first. Drain pays for water and sewer, like all water let in. A difference between two sums is claimed only where their rows count the same things.',
+        'Parts a year: by wear, ended by time or capacity, whichever comes first. Drain pays for water and sewer, like all water let in. In brackets the range that the use of water leaves open. A difference between two sums is claimed only where their rows count the same things.',
       ),
       tariffs(input),
       discounted(first),

@@ -1,4 +1,4 @@
-import type { IdleRiseRow } from '../../../model/index.ts';
+import type { IdleRiseRow, WaterUseRow } from '../../../model/index.ts';
 import { significant } from '../../format-number.ts';
 import { durationText } from '../../format-quantity.ts';
 import { litres, pour, spreadFigure } from '../figures.ts';
@@ -124,8 +124,8 @@ function flushTable(input: NotesInput, group: IdleGroup): Piece {
       return [
         quoted(name(on.device, on.variant)),
         quoted(off.scenario ?? ''),
-        litres('on', on.drain_L_per_year),
-        litres('off', off.drain_L_per_year),
+        yearlyDrain(input, on),
+        yearlyDrain(input, off),
         litres('saved', saved),
         spreadFigure('mean.on', on.mean_tds, group.unit),
         spreadFigure('mean.off', off.mean_tds, group.unit),
@@ -138,6 +138,16 @@ function flushTable(input: NotesInput, group: IdleGroup): Piece {
       ),
     ],
   });
+}
+
+/** The drain of a year with its range, as the part on water to drain has it. */
+function yearlyDrain(input: NotesInput, { device, variant, scenario }: IdleRiseRow): Piece {
+  const row = (input.outcomes.waterUse.rows as readonly WaterUseRow[]).find(
+    (each) => each.device === device && each.variant === variant && each.scenario === scenario,
+  );
+  return row === undefined
+    ? markup('not tested')
+    : spreadFigure(`${device}.${variant}.${scenario ?? ''}`, row.drain_L_per_year, 'L');
 }
 
 /** Devices and scenarios that the tested pauses reach, other than those of the flush table. */
@@ -198,6 +208,6 @@ function flushSentence(input: NotesInput, { unit }: IdleGroup, { on, off }: Flus
   const drain =
     on.drain_L_per_year === null || off.drain_L_per_year === null
       ? markup('its drain is not known')
-      : say`it drains ${litres('off', off.drain_L_per_year)} L a year in place of ${litres('on', on.drain_L_per_year)} L`;
+      : say`it drains ${yearlyDrain(input, off)} L a year in place of ${yearlyDrain(input, on)} L`;
   return say`${name(on.device, on.variant)} without its automatic flush, scenario ${on.scenario ?? ''}: ${drain}, and the mean of its water goes from ${spreadFigure('mean.on', on.mean_tds, unit)} to ${spreadFigure('mean.off', off.mean_tds, unit)} ${unit}.`;
 }

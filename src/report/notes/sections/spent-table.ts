@@ -2,7 +2,7 @@ import type { CostCurveRow } from '../../../model/index.ts';
 import { moneyText } from '../../views/costs-view.ts';
 import { number } from '../figures.ts';
 import type { NotesInput } from '../notes-input.ts';
-import { figure, NOTHING, type Piece, quoted, say } from '../piece.ts';
+import { figure, markup, NOTHING, type Piece, quoted, say } from '../piece.ts';
 import { stateNames } from '../subjects.ts';
 import { left, right, tablePiece } from '../table.ts';
 
@@ -61,6 +61,11 @@ export function spentTable(input: NotesInput): Piece {
         );
       }),
     ]),
+    legend: [
+      markup(
+        'By the estimate of the use of water; prices and tariffs as stated. At least: something is not counted.',
+      ),
+    ],
   });
 }
 
