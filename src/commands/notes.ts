@@ -43,9 +43,10 @@ const DAILY = {
 
 /** What the notes rest on: each command's outcome, with those filters that the command knows. */
 function outcomesOf(bench: Bench, options: WaterUseOptions): NotesOutcomes {
-  const { devices = [], variants = [], analytes = [], scenarios = [], seed = null } = options;
+  const { devices = [], variants = [], analytes = [], scenarios = [] } = options;
+  const { seed = null, draws = null } = options;
   const states = { devices, variants };
-  const played = { ...states, scenarios, seed };
+  const played = { ...states, scenarios, seed, draws };
   const costRows = costs(bench, played);
   return {
     reductions: reductions(bench, { ...states, analytes }),
@@ -61,8 +62,8 @@ function outcomesOf(bench: Bench, options: WaterUseOptions): NotesOutcomes {
     idleRise: idleRise(bench, played),
     panel: panel(bench, { devices }),
     costs: costRows,
-    costOverTime: costsOverTime(bench, firstScenario(costRows), { ...states, seed }),
-    compare: compare(bench, { ...states, analytes, scenarios, seed }),
+    costOverTime: costsOverTime(bench, firstScenario(costRows), { ...states, seed, draws }),
+    compare: compare(bench, { ...played, analytes }),
     toldApartGroups: toldApartGroups(bench, { ...states, analytes }),
     check: check(bench),
   };

@@ -10,10 +10,12 @@ import { unfoundNumbers } from './number-tokens.ts';
 
 const scratch = scratchFolder();
 const SAMPLE = 'samples/fourteen-devices';
-/** Few devices and one scenario: quick to draw, and every subject is there. */
+/** Few devices, analytes and draws: quick, and every subject is there. */
 const SHOWN = {
   devices: ['tankless-a', 'tankless-c', 'tank-a', 'tank-c', 'pitcher-a'],
   scenarios: ['family'],
+  analytes: ['calcium', 'magnesium', 'sodium', 'lead', 'total-dissolved-solids'],
+  draws: 20,
 };
 
 /** Flushes name rules, and the state without them is that of a variant that other files name. */
@@ -81,8 +83,15 @@ async function notesWithout(files: readonly string[]): Promise<ReadonlyMap<strin
   const bench = readBench(folder);
   expect(hasErrors(bench.findings), files.join(', ')).toBe(false);
   const isScenario = bench.tables.scenarios.length > 0;
-  const { devices, scenarios } = SHOWN;
-  return notes(bench, { version: VERSION, devices, ...(isScenario ? { scenarios } : {}) });
+  const { scenarios, analytes, ...shown } = SHOWN;
+  // A filter asks for what the bench holds.
+  const isTested = bench.results.length > 0;
+  return notes(bench, {
+    version: VERSION,
+    ...shown,
+    ...(isScenario ? { scenarios } : {}),
+    ...(isTested ? { analytes } : {}),
+  });
 }
 
 function rowsOf(files: ReadonlyMap<string, string>): NotesRow[] {
@@ -163,7 +172,7 @@ describe('a bench that holds only some of the files', () => {
     const folder = path.join(scratch.path, 'single');
     cpSync(SAMPLE, folder, { recursive: true });
     const bench = readBench(folder);
-    const files = await notes(bench, { version: VERSION, devices: ['tankless-a'] });
+    const files = await notes(bench, { version: VERSION, devices: ['tankless-a'], draws: 20 });
     const text = files.get('index.md') ?? '';
     expect(text).not.toContain('### Which drains least where');
     expect(text).not.toContain('### Which devices are told apart');
@@ -180,7 +189,7 @@ describe('a bench that holds only some of the files', () => {
       }
     }
     writeFileSync(path.join(folder, 'bench.json'), '{ "title": "Devices only" }\n');
-    const files = await notes(readBench(folder), { version: VERSION });
+    const files = await notes(readBench(folder), { version: VERSION, draws: 20 });
     for (const [name, page] of files) {
       if (name.endsWith('.md')) expect(emptyHeadings(page), name).toEqual([]);
     }
