@@ -71,7 +71,7 @@ function printedSteps({ row }: ReductionFact): TraceStep[] {
   });
   if (row.outcome === 'untested') return [];
   const rise = step(
-    'p-value of a rise, adjusted for all pairs of the bench',
+    'p-value of a rise, adjusted for all pairs and claims of the bench',
     row.rise_p,
     'one-sided difference of the readings, Benjamini-Hochberg',
   );
