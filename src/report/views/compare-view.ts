@@ -3,13 +3,19 @@ import type { MeasureRow } from '../../model/index.ts';
 import { significant } from '../format-number.ts';
 import type { View } from '../view.ts';
 import { moneyText, perLitreText, rangedText } from './costs-view.ts';
-import { summaryText } from './reduction-words.ts';
+import { isNoRejection, STAGE_LEGEND, summaryText } from './reduction-words.ts';
 import { rangeText } from './water-use-view.ts';
+
+const NOT_REJECTION = ', not rejection';
 
 /** A measure as it is printed: its estimate, and in brackets its range. */
 export function measureText(measure: Measure): string {
   const { measure: id, low, estimate, high, unit, outcome } = measure.row;
-  if (id.startsWith('reduction.')) return summaryText(measure.reduction);
+  if (id.startsWith('reduction.')) {
+    const text = summaryText(measure.reduction);
+    const isMarked = measure.reduction?.facts.some(({ row }) => isNoRejection(row)) === true;
+    return isMarked ? `${text}${NOT_REJECTION}` : text;
+  }
   if (id.startsWith('costs.')) {
     return rangedText(measure.row, id.startsWith('costs.per-litre.') ? perLitreText : moneyText);
   }
@@ -62,6 +68,9 @@ export function compareViews(rows: readonly MeasureRow[]): View[] {
       ]),
       legend: [
         'Results hold for this feed, these samples and these specimens. Whether two figures differ is not judged here.',
+        ...(prefix === 'reduction.' && rows.some(({ shown }) => shown.endsWith(NOT_REJECTION))
+          ? [STAGE_LEGEND]
+          : []),
         ...(prefix === 'reduction.'
           ? []
           : ['In brackets: the range the measurements leave open, and of random pours the years.']),

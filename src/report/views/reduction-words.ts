@@ -49,6 +49,15 @@ function riseOf(row: PrintedParts): ReductionSummary['rise'] {
   };
 }
 
+/** Explains the words `not rejection` beside a reduction. */
+export const STAGE_LEGEND =
+  'Not rejection: the reduction is not a measure of rejection; dissolved solids and conductivity hold what the mineral stage adds behind the membrane; `minerals` gives the rejection of ions it does not add.';
+
+/** The mineral stage of the device adds to what was measured. */
+export function isNoRejection(row: Pick<ReductionRow, 'findings'>): boolean {
+  return row.findings.includes('solids-not-rejection');
+}
+
 /** The headline of a device and analyte over its events. */
 export function summaryText(summary: ReductionSummary | null): string {
   if (summary === null) return 'not tested';

@@ -1,7 +1,13 @@
 import type { ReductionFact } from '../../analyse/index.ts';
 import type { ReductionRow } from '../../model/index.ts';
 import type { View } from '../view.ts';
-import { levelsText, reductionText, sideText } from './reduction-words.ts';
+import {
+  isNoRejection,
+  levelsText,
+  reductionText,
+  STAGE_LEGEND,
+  sideText,
+} from './reduction-words.ts';
 
 const LEGEND = [
   'In brackets the interval at the confidence of the bench; bounds are widened by the uncertainty.',
@@ -10,14 +16,6 @@ const LEGEND = [
   'Levels of supplies, as published; the JSON and CSV formats name each one.',
   'A before/after test of these samples on this feed and this specimen; no certification.',
 ];
-
-const STAGE_LEGEND =
-  'Not rejection: the reduction is not a measure of rejection; dissolved solids and conductivity hold what the mineral stage adds behind the membrane; `minerals` gives the rejection of ions it does not add.';
-
-/** The mineral stage of the device adds to what was measured. */
-function isNoRejection(row: ReductionRow): boolean {
-  return row.findings.includes('solids-not-rejection');
-}
 
 /** One table for each device and variant: every analyte at every event. */
 export function reductionViews(facts: readonly ReductionFact[]): View[] {
