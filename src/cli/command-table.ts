@@ -201,8 +201,8 @@ export const COMMAND_TABLE: readonly CommandEntry[] = [
       'out',
     ],
     examples: [
+      'next-tests samples/fourteen-devices --plan --prices samples/lab-prices.csv',
       'next-tests samples/fourteen-devices --prices samples/lab-prices.csv',
-      'next-tests samples/fourteen-devices --packages --prices samples/lab-prices.csv --wanted "lead=98 %"',
     ],
     load: () => import('../commands/next-tests.ts'),
   },

@@ -57,7 +57,7 @@ class World {
   readonly #open: readonly OpenVerdict[];
   readonly #figures: PlannedFigures;
   /** Benches with planned samples, judged; the same samples are asked about again. */
-  readonly #judged = new Map<string, Verdicts>();
+  readonly #judged = new Map<string, ReadonlyMap<string, string>>();
 
   constructor(input: NextTestsInput) {
     const { bench, windowS, claims, questions, keeps } = input;
@@ -81,7 +81,8 @@ class World {
     return withAnalytes(bench, new Set([...analytes, ...members]));
   }
 
-  #after(plans: readonly PlannedSamples[]): Verdicts {
+  /** Words of the verdicts that stand settled with these samples, by id. */
+  #after(plans: readonly PlannedSamples[]): ReadonlyMap<string, string> {
     const { windowS, claims } = this.#input;
     const key = plans
       .map(({ event, device, variant, samples }) => [event, device, variant, samples].join('\n'))
@@ -89,15 +90,15 @@ class World {
     const known = this.#judged.get(key);
     if (known !== undefined) return known;
     const bench = withPlannedEvent(this.#bench, plans);
-    const after = verdictsOf(bench, windowS, claims, this.#asked);
-    this.#judged.set(key, after);
-    return after;
+    const { settled } = verdictsOf(bench, windowS, claims, this.#asked);
+    this.#judged.set(key, settled);
+    return settled;
   }
 
   /** Ids of the open verdicts that these samples settle together. */
   settledBy(plans: readonly PlannedSamples[]): Set<string> {
-    const after = this.#after(plans);
-    return new Set(this.#open.flatMap(({ id }) => (after.settled.has(id) ? id : [])));
+    const settled = this.#after(plans);
+    return new Set(this.#open.flatMap(({ id }) => (settled.has(id) ? id : [])));
   }
 
   options(): PlannedOption[] {
@@ -116,7 +117,8 @@ class World {
         // A second sample settles no more than all there is.
         if (plans.every((plan) => this.#concerned(plan).every(({ id }) => settled.has(id)))) break;
       }
-      return options;
+      const order = drafts.map(({ plan }) => keyOf(plan));
+      return options.sort((a, b) => order.indexOf(a.device) - order.indexOf(b.device));
     });
   }
 
@@ -138,9 +140,8 @@ class World {
     const settles = this.#concerned(plan).flatMap(({ id }) => (settled.has(id) ? id : []));
     if (settles.length === 0) return [];
     const price = kind.from?.price.amount ?? 1;
-    const device = `${plan.device}\n${plan.variant}`;
     const cost = price * plan.samples;
-    return [{ group, feedCost: price, device, cost, settles, kind, plan, assumes }];
+    return [{ group, feedCost: price, device: keyOf(plan), cost, settles, kind, plan, assumes }];
   }
 
   #kinds(): TripKind[] {
@@ -181,7 +182,7 @@ class World {
   #byDevice(): OpenVerdict[][] {
     const groups = new Map<string, OpenVerdict[]>();
     for (const verdict of this.#open) {
-      const key = `${verdict.device}\n${verdict.variant}`;
+      const key = keyOf(verdict);
       const group = groups.get(key) ?? [];
       groups.set(key, group);
       group.push(verdict);
@@ -243,7 +244,7 @@ class World {
       spent += trip.cost;
       for (const id of trip.settles) settled.add(id);
       rows.push(
-        tripRow(trip, this.#open, after.settled, {
+        tripRow(trip, this.#open, after, {
           rank: rows.length + 1,
           isPaid: paid.has(trip.group),
           spent,
@@ -255,6 +256,11 @@ class World {
     const left = this.#open.filter(({ id }) => !settled.has(id));
     return left.length === 0 ? rows : [...rows, noneRow(left, rows.at(-1))];
   }
+}
+
+/** A device in one state of its settings. */
+function keyOf({ device, variant }: { readonly device: string; readonly variant: string }): string {
+  return `${device}\n${variant}`;
 }
 
 /** Analytes asked about, with the reductions that were named as wanted. */

@@ -141,20 +141,23 @@ class Appended {
 }
 
 /**
- * The bench with the results of some analytes only, and of every sample that is a duplicate or has
- * one: their scatter says how uncertain all others are.
+ * The bench with the results of some analytes only, and of their groups those of every sample that is a
+ * duplicate or has one: their scatter says how uncertain the others of the group are.
  * @param keys analytes to keep, with the members of sums
  */
 export function withAnalytes(bench: Bench, keys: ReadonlySet<string>): Bench {
   const { results, tables } = bench;
   const originals = new Set(tables.samples.flatMap(({ values }) => values.of ?? []));
+  const groups = new Set([...keys].map((key) => bench.analytes.byKey(key)?.group));
   const kept: number[] = [];
   for (let index = 0; index < results.length; index += 1) {
-    const key = results.analytes[results.analyte[index] ?? -1]?.key ?? '';
+    const analyte = results.analytes[results.analyte[index] ?? -1];
     const sample = tables.samples[results.sample[index] ?? -1]?.values;
     const isDuplicate =
       sample !== undefined && (sample.of !== null || originals.has(sample.sample));
-    if (keys.has(key) || isDuplicate) kept.push(index);
+    if (keys.has(analyte?.key ?? '') || (isDuplicate && groups.has(analyte?.group))) {
+      kept.push(index);
+    }
   }
   const pick = (own: Int32Array): Int32Array => Int32Array.from(kept, (index) => own[index] ?? 0);
   return {
