@@ -1,10 +1,10 @@
 import { uncertifiedInFeed } from '../analyse/claims/index.ts';
-import { drainCurves, pourFlows } from '../analyse/index.ts';
+import { drainCurves, hasCurve, pourFlows } from '../analyse/index.ts';
 import { BenchError, hasErrors } from '../findings/index.ts';
 import type { Bench, CostRow } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
 import { composeNotes, type NotesOutcomes } from '../report/notes/index.ts';
-import { benchComparisons, benchReductions, benchWaterUse } from './bench-facts.ts';
+import { benchComparisons, benchReductions, benchSpread, benchWaterUse } from './bench-facts.ts';
 import { filterSettings, refusedResult } from './bench-outcome.ts';
 import { check } from './check.ts';
 import { claims, keptUncertified } from './claims.ts';
@@ -20,9 +20,11 @@ import { readBench } from './read-bench.ts';
 import { readClaims } from './read-claims.ts';
 import { reductions } from './reductions.ts';
 import { marginOf, toldApartGroups } from './tell-apart.ts';
+import { toldProgress, untold } from './told-progress.ts';
 import {
   breakEvens,
   drainRegions,
+  drawCount,
   seedOf,
   type WaterUseOptions,
   waterCurve,
@@ -41,21 +43,57 @@ const DAILY = {
   randomPours: true,
 } as const;
 
-/** What the notes rest on: each command's outcome, with those filters that the command knows. */
-function outcomesOf(bench: Bench, options: WaterUseOptions): NotesOutcomes {
+/** Parts of the work, by how far the whole is when they are done; measured on a bench of fourteen. */
+const DONE = {
+  spread: 0.2,
+  reductions: 0.3,
+  curves: 0.4,
+  regions: 0.6,
+  costs: 0.7,
+  compare: 0.9,
+} as const;
+
+/**
+ * What the notes rest on: each command's outcome, with those filters that the command knows. Yields
+ * the done part between commands.
+ */
+function* outcomesWork(
+  bench: Bench,
+  options: WaterUseOptions,
+): Generator<{ readonly done: number }, NotesOutcomes> {
   const { devices = [], variants = [], analytes = [], scenarios = [] } = options;
   const { seed = null, draws = null } = options;
   const states = { devices, variants };
   const played = { ...states, scenarios, seed, draws };
-  const costRows = costs(bench, played);
-  return {
-    reductions: reductions(bench, { ...states, analytes }),
+  checkFilters(bench, options);
+  for (const step of stepsOf(benchSpread(bench, seedOf(bench, played), drawCount(bench, played)))) {
+    yield { done: step.done * DONE.spread };
+  }
+  const reduced = reductions(bench, { ...states, analytes });
+  yield { done: DONE.reductions };
+  const curves = {
     waterUse: waterUse(bench, played),
     waterCurve: waterCurve(bench, played),
     dailyCurve: waterCurve(bench, { ...played, ...DAILY }),
     breakEven: breakEvens(bench, played),
+  };
+  yield { done: DONE.curves };
+  const regions = {
     regions: drainRegions(bench, played),
     regionsByForm: regionsByForm(bench, played),
+  };
+  yield { done: DONE.regions };
+  const costRows = costs(bench, played);
+  yield { done: DONE.costs };
+  const compared = {
+    compare: compare(bench, { ...played, analytes }),
+    toldApartGroups: toldApartGroups(bench, { ...states, analytes }),
+  };
+  yield { done: DONE.compare };
+  return {
+    reductions: reduced,
+    ...curves,
+    ...regions,
     pours: pours(bench, states),
     claims: claims(bench, { ...states, analytes }),
     minerals: minerals(bench, { ...states, analytes }),
@@ -63,10 +101,14 @@ function outcomesOf(bench: Bench, options: WaterUseOptions): NotesOutcomes {
     panel: panel(bench, { devices }),
     costs: costRows,
     costOverTime: costsOverTime(bench, firstScenario(costRows), { ...states, seed, draws }),
-    compare: compare(bench, { ...played, analytes }),
-    toldApartGroups: toldApartGroups(bench, { ...states, analytes }),
+    ...compared,
     check: check(bench),
   };
+}
+
+/** The steps of work whose result is looked up later. */
+function* stepsOf<Step>(work: Generator<Step, unknown>): Generator<Step> {
+  yield* work;
 }
 
 /** Regions among the devices of each form that has several with a curve, where forms differ. */
@@ -74,7 +116,7 @@ function regionsByForm(bench: Bench, options: WaterUseOptions): NotesOutcomes['r
   const wanted = options.devices ?? [];
   const { drains } = benchWaterUse(bench, seedOf(bench, options));
   const known = drainCurves(drains)
-    .curves.filter(({ isolated }) => isolated !== null)
+    .curves.filter(hasCurve)
     .map(({ drain }) => drain.device.values)
     .filter(({ device }) => wanted.length === 0 || wanted.includes(device));
   const forms = [...new Set(known.map(({ form }) => form))];
@@ -106,7 +148,7 @@ function firstScenario({ rows }: Outcome): string | null {
  * files.get('index.md');
  */
 export async function notes(bench: Bench, options: NotesOptions): Promise<Map<string, string>> {
-  return compose(bench, options, outcomesOf(bench, options));
+  return compose(bench, options, untold(outcomesWork(bench, options)));
 }
 
 async function compose(
@@ -169,7 +211,7 @@ export async function run(call: Call): Promise<CommandResult> {
   const refused = refusedResult(bench);
   if (refused !== null) return refused;
   await call.io.progress('computing');
-  const outcomes = outcomesOf(bench, call.options);
+  const outcomes = await toldProgress(call.io, 'computing', outcomesWork(bench, call.options));
   const findings = distinctFindings(outcomes);
   if (hasErrors(findings)) return { outcome: null, findings, written: [], end: 'done' };
   await call.io.progress('composing the notes');

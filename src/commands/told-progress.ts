@@ -6,6 +6,9 @@ const EVERY_MS = 250;
 /** Time that has to pass before the time left can be guessed, ms. */
 const FIRST_GUESS_MS = 1000;
 
+/** Part of the work that has to be done before it, as the first step takes what all others share. */
+const FIRST_GUESS_DONE = 0.04;
+
 /** Runs steps of work to their end, telling how far they are and about how long they still take. */
 export async function toldProgress<Step extends { readonly done: number }, Result>(
   io: CallIo,
@@ -23,7 +26,7 @@ export async function toldProgress<Step extends { readonly done: number }, Resul
     const { done } = step.value;
     const spent = now - began;
     const left =
-      spent < FIRST_GUESS_MS || done <= 0
+      spent < FIRST_GUESS_MS || done < FIRST_GUESS_DONE
         ? ''
         : `, about ${Math.ceil((spent * (1 - done)) / done / 1000)} s left`;
     await io.progress(`${what}: ${Math.floor(done * 100)} %${left}`);

@@ -6,7 +6,7 @@ import {
   hasCurve,
   lineDrainL,
   ranged,
-  drainRegions as regionsOf,
+  regionSteps,
 } from '../analyse/index.ts';
 import { BenchError } from '../findings/index.ts';
 import type { Bench, WaterCurveRow } from '../model/index.ts';
@@ -15,6 +15,7 @@ import { curveView, regionsView } from '../report/views/index.ts';
 import { benchOutcome, filterSettings } from './bench-outcome.ts';
 import { type InputsOf, keptCurves, linesOf } from './kept-curves.ts';
 import { quantitySetting } from './quantity-setting.ts';
+import { untold } from './told-progress.ts';
 import {
   rangeSettings,
   seedOf,
@@ -43,6 +44,14 @@ const MOST_PER_DAY = 1000;
  * @throws {BenchError} filter-unknown, and the problem of a pour size or a number of pours
  */
 export function waterCurve(bench: Bench, options: CurveOptions = {}): Outcome {
+  return untold(curveWork(bench, options));
+}
+
+/** The same in steps. */
+export function* curveWork(
+  bench: Bench,
+  options: CurveOptions,
+): Generator<{ readonly done: number }, Outcome> {
   const { curves, findings, inputsOf } = keptCurves(bench, options);
   const sizes = poursML(bench, options.pours, CURVE_POURS_ML);
   const perDay = numbersPerDay(options.poursPerDay, []);
@@ -56,7 +65,12 @@ export function waterCurve(bench: Bench, options: CurveOptions = {}): Outcome {
   const rows =
     perDay.length === 0
       ? curveRows(bench, curves, sizes, inputsOf)
-      : dailyRows(bench, curves, { sizes, perDay, seed: poursSeed(bench, options) }, inputsOf);
+      : yield* dailyRows(
+          bench,
+          curves,
+          { sizes, perDay, seed: poursSeed(bench, options) },
+          inputsOf,
+        );
   return benchOutcome(bench, {
     schema: 'water-curve/1',
     settings: {
@@ -82,6 +96,14 @@ export function waterCurve(bench: Bench, options: CurveOptions = {}): Outcome {
  * `drain-regions/1`. With a filter the least among those kept.
  */
 export function drainRegions(bench: Bench, options: CurveOptions = {}): Outcome {
+  return untold(regionsWork(bench, options));
+}
+
+/** The same in steps. */
+export function* regionsWork(
+  bench: Bench,
+  options: CurveOptions,
+): Generator<{ readonly done: number }, Outcome> {
   const { curves, findings, inputsOf } = keptCurves(bench, options);
   const sizes = poursML(bench, options.pours, REGION_POURS_ML);
   const perDay = numbersPerDay(options.poursPerDay, REGION_PER_DAY);
@@ -91,7 +113,7 @@ export function drainRegions(bench: Bench, options: CurveOptions = {}): Outcome 
   );
   const poursL = sizes.map((size) => size / 1000);
   const seed = poursSeed(bench, options);
-  const rows = regionsOf(contenders, { poursL, perDay, days, confidence, seed });
+  const rows = yield* regionSteps(contenders, { poursL, perDay, days, confidence, seed });
   return benchOutcome(bench, {
     schema: 'drain-regions/1',
     settings: {
@@ -129,7 +151,7 @@ function curveRows(
   });
 }
 
-function dailyRows(
+function* dailyRows(
   bench: Bench,
   curves: readonly DrainCurve[],
   pours: {
@@ -138,25 +160,28 @@ function dailyRows(
     readonly seed: number | null;
   },
   inputsOf: InputsOf,
-): WaterCurveRow[] {
+): Generator<{ readonly done: number }, WaterCurveRow[]> {
   const days = bench.settings.scenario_days;
-  return curves.flatMap((curve) =>
-    pours.sizes.flatMap((size) =>
-      pours.perDay.map((count) => {
-        const { drain } = curve;
+  const rows: WaterCurveRow[] = [];
+  for (const [at, curve] of curves.entries()) {
+    const { drain } = curve;
+    for (const [index, size] of pours.sizes.entries()) {
+      for (const perDay of pours.perDay) {
         const daily =
           !hasCurve(curve) || drain.model === null
             ? { estimate: null, draws: new Float64Array(0) }
             : dailyDrain(
                 drain,
                 drain.model,
-                { pourL: size / 1000, perDay: count, days, seed: pours.seed },
+                { pourL: size / 1000, perDay, days, seed: pours.seed },
                 inputsOf(drain),
               );
-        return curveRow(bench, curve, size, count, daily);
-      }),
-    ),
-  );
+        rows.push(curveRow(bench, curve, size, perDay, daily));
+      }
+      yield { done: (at + (index + 1) / pours.sizes.length) / curves.length };
+    }
+  }
+  return rows;
 }
 
 function curveRow(

@@ -11,7 +11,7 @@ import { argument, type Call, type CommandResult } from './command.ts';
 import { checkFilters } from './filters.ts';
 import { readBench } from './read-bench.ts';
 import { toldProgress, untold } from './told-progress.ts';
-import { drainRegions, waterCurve } from './water-curves.ts';
+import { curveWork, regionsWork } from './water-curves.ts';
 import { inputsWork, keptSpread, sweepWork } from './water-sweeps.ts';
 import {
   rangeSettings,
@@ -23,7 +23,7 @@ import {
 export { breakEvens } from './break-evens.ts';
 export { type CurveOptions, drainRegions, waterCurve } from './water-curves.ts';
 export { type SweepOptions, sweepWaterUse, waterInputs } from './water-sweeps.ts';
-export { seedOf, type WaterUseOptions, waterUseSettings } from './water-use-options.ts';
+export { drawCount, seedOf, type WaterUseOptions, waterUseSettings } from './water-use-options.ts';
 
 /**
  * Drain ratios and usage scenarios with their ranges: rows of `water-use/1`.
@@ -62,8 +62,12 @@ export async function run(call: Call): Promise<CommandResult> {
   if (refused !== null) return refused;
   const { options, io } = call;
   await io.progress('playing the scenarios');
-  if (options.regions) return doneResult(drainRegions(bench, options));
-  if (options.curve) return doneResult(waterCurve(bench, options));
+  if (options.regions) {
+    return doneResult(await toldProgress(io, 'playing pours', regionsWork(bench, options)));
+  }
+  if (options.curve) {
+    return doneResult(await toldProgress(io, 'playing pours', curveWork(bench, options)));
+  }
   if (options.breakEven) return doneResult(breakEvens(bench, options));
   if (options.sweeps.length > 0) {
     return doneResult(await toldProgress(io, 'sweeping', sweepWork(bench, options)));

@@ -30,12 +30,20 @@ export interface Contender {
  * 0. No allowance is made for looking at many cells.
  * @param contenders devices with a drain line; a tank needs its refill model. Where it cannot give
  *   the water of a cell it stays out of it
- * @returns cells by pour size, then pours a day; none without a device that can be played
+ * @returns cells by pour size, then pours a day; none without a device that can be played. Yields the
+ *   done part between cells
  */
-export function drainRegions(contenders: readonly Contender[], grid: RegionGrid): DrainRegionRow[] {
-  return grid.poursL.flatMap((pourL) =>
-    grid.perDay.flatMap((perDay) => regionOf(contenders, grid, pourL, perDay)),
-  );
+export function* regionSteps(
+  contenders: readonly Contender[],
+  grid: RegionGrid,
+): Generator<{ readonly done: number }, DrainRegionRow[]> {
+  const cells = grid.poursL.flatMap((pourL) => grid.perDay.map((perDay) => ({ pourL, perDay })));
+  const rows: DrainRegionRow[] = [];
+  for (const [at, { pourL, perDay }] of cells.entries()) {
+    rows.push(...regionOf(contenders, grid, pourL, perDay));
+    yield { done: (at + 1) / cells.length };
+  }
+  return rows;
 }
 
 function regionOf(

@@ -3,7 +3,7 @@
 // Never changes a measured figure; what it plays is said to be set, not measured.
 export { type BreakEvenRange, breakEvenRange, LARGEST_POUR_L } from './break-even-range.ts';
 export { type DailyDrain, dailyDrain } from './daily-pours.ts';
-export { type Contender, drainRegions, type RegionGrid } from './drain-regions.ts';
+export { type Contender, type RegionGrid, regionSteps } from './drain-regions.ts';
 export {
   type FlushFigure,
   type Sweep,
