@@ -71,7 +71,7 @@ function purchases(
         : 'A sample: verdicts settled a sample; without a price list (--prices) nothing is told by money.',
       ...assumptionsText(ranked),
       'Samples of one event and package share the feed; a feed that a row above pays for is not counted again.',
-      'The first row is the best for the money of all choices; the rows after it are best step by step.',
+      'Without a budget the first row is the best for the money of all choices; rows after it, and rows within a budget, are best step by step.',
       ...(isPriced
         ? ['Prices are those of the list: no shipping, no standards for a spike, no time.']
         : []),
