@@ -2,12 +2,11 @@ import type { Axis, Mark } from 'vega';
 import { significant } from '../format-number.ts';
 import { printable } from '../printable.ts';
 import { emptyChart, framed } from './chart-frame.ts';
-import { dataLayer, group, layered, lines, SYMBOL_AREA, symbols, texts } from './chart-marks.ts';
+import { dataLayer, group, layered, SYMBOL_AREA } from './chart-marks.ts';
 import { type Chart, drawSvg } from './draw-svg.ts';
+import { heightForNames, lineName, nameLayers, TEXT_SIZE, widthOfNames } from './line-names.ts';
 import { ticksFromZero } from './nice-ticks.ts';
 import { GREY, PALE, type SeriesLook, seriesLook } from './series-look.ts';
-import { spreadLabels } from './spread-labels.ts';
-import { shortened, widestText } from './text-width.ts';
 
 /** What a device has cost by each moment. */
 export interface CostCurve {
@@ -32,11 +31,6 @@ const LEFT = 58;
 const PLOT_WIDTH = 470;
 const LEAST_HEIGHT = 320;
 const BOTTOM = 40;
-const LABEL_LINE = 16;
-const LEADER = 26;
-const SAMPLE = 30;
-const SIZE = 11;
-const LONGEST_NAME = 420;
 
 /**
  * Money spent over the years, one line a device with a step at every purchase of parts. Lines are
@@ -50,14 +44,12 @@ export async function costChart(input: CostChartInput): Promise<Chart> {
   if (series.length === 0) {
     return drawSvg(emptyChart(title, 'No cost to show.'), title, 'No cost to show.');
   }
-  const names = series.map((each) =>
-    shortened(each.isWhole ? each.name : `${each.name}, at least`, SIZE, LONGEST_NAME),
-  );
-  const height = Math.max(LEAST_HEIGHT, series.length * LABEL_LINE);
+  const names = series.map((each) => lineName(each.isWhole ? each.name : `${each.name}, at least`));
+  const height = heightForNames(LEAST_HEIGHT, series.length);
   const spec = framed({
     title,
     key: [],
-    width: LEFT + PLOT_WIDTH + LEADER + SAMPLE + Math.ceil(widestText(names, SIZE)),
+    width: LEFT + PLOT_WIDTH + widthOfNames(names),
     height: height + BOTTOM,
     body: [plot(series, names, height, printable(input.currency))],
   });
@@ -77,7 +69,15 @@ function plot(
     6,
   );
   const top = ticks.at(-1) ?? 1;
-  const look = { titleFontSize: SIZE, titleFontWeight: 'normal', labelOverlap: false } as const;
+  const ends = series.map((each, i) => {
+    const y = height * (1 - lastAmount(each) / top);
+    return { name: names[i] ?? '', look: each.look, x: PLOT_WIDTH, y };
+  });
+  const look = {
+    titleFontSize: TEXT_SIZE,
+    titleFontWeight: 'normal',
+    labelOverlap: false,
+  } as const;
   const common = { domainColor: GREY, tickColor: GREY, gridColor: PALE, aria: false, ...look };
   const axes: Axis[] = [
     {
@@ -102,7 +102,7 @@ function plot(
     'plot',
     { x: LEFT, y: 0, width: PLOT_WIDTH, height },
     {
-      ...layered([...curveLayers(series), ...nameLayers(series, names, height, top)]),
+      ...layered([...curveLayers(series), ...nameLayers(ends, { width: PLOT_WIDTH, height })]),
       scales: [
         { name: 'years', type: 'linear', domain: [0, years], range: [0, PLOT_WIDTH] },
         { name: 'money', type: 'linear', domain: [0, top], range: [height, 0] },
@@ -135,40 +135,6 @@ function curveLayers(series: readonly Series[]) {
     size: { value: SYMBOL_AREA },
   });
   return [...curves, marks];
-}
-
-function nameLayers(
-  series: readonly Series[],
-  names: readonly string[],
-  height: number,
-  top: number,
-) {
-  const ends = series.map((each) => height * (1 - (each.points.at(-1)?.amount ?? 0) / top));
-  const places = spreadLabels(ends, LABEL_LINE, LABEL_LINE / 2, height - LABEL_LINE / 2);
-  const start = PLOT_WIDTH + LEADER;
-  const middle = start + (SAMPLE - 6) / 2;
-  const at = series.map(({ look }, i) => ({ look, end: ends[i] ?? 0, y: places[i] ?? 0 }));
-  const leaders = at.map(({ end, y }) => {
-    const from = { x: PLOT_WIDTH + 3, y: end };
-    return { ...from, x2: start - 3, y2: y, colour: '#b0b0b0', width: 0.8 };
-  });
-  const samples = at.map(({ look, y }) => {
-    const { colour, dash } = look;
-    return { x: start, y, x2: start + SAMPLE - 6, y2: y, colour, width: 1.8, dash };
-  });
-  const shapes = at.map(({ look, y }) => ({ x: middle, y, ...look }));
-  const labels = at.map(({ y }, i) => ({
-    x: start + SAMPLE,
-    y,
-    text: names[i] ?? '',
-    size: SIZE,
-  }));
-  return [
-    lines('leaders', leaders),
-    lines('samples', samples),
-    symbols('sample-points', shapes),
-    texts('names', labels),
-  ];
 }
 
 /** The cheapest and the dearest at the end, and how many curves are lower bounds. */

@@ -4,10 +4,9 @@ import { printable } from '../printable.ts';
 import { emptyChart, framed } from './chart-frame.ts';
 import { group, type LineItem, layered, lines, symbols, texts } from './chart-marks.ts';
 import { type Chart, drawSvg } from './draw-svg.ts';
+import { heightForNames, lineName, nameLayers, TEXT_SIZE, widthOfNames } from './line-names.ts';
 import { ticksFromZero } from './nice-ticks.ts';
 import { GREY, PALE, type SeriesLook, seriesLook } from './series-look.ts';
-import { spreadLabels } from './spread-labels.ts';
-import { shortened, widestText } from './text-width.ts';
 
 /** Total drain ratio at a number of pours a day, with its range where it is known. */
 export interface DailyDrainPoint {
@@ -48,11 +47,6 @@ const PLOT_WIDTH = 460;
 const LEAST_HEIGHT = 220;
 const BETWEEN = 34;
 const BOTTOM = 54;
-const LABEL_LINE = 15;
-const LEADER = 26;
-const SAMPLE = 30;
-const SIZE = 11;
-const LONGEST_NAME = 420;
 /** Pixels between the range bars of two series at one number of pours. */
 const APART = 2.5;
 
@@ -86,12 +80,12 @@ export async function dailyDrainChart(input: DailyDrainChartInput): Promise<Char
   if (series.length === 0) {
     return drawSvg(emptyChart(title, 'No curve to show.'), title, 'No curve to show.');
   }
-  const names = series.map(({ name }) => shortened(name, SIZE, LONGEST_NAME));
-  const height = Math.max(LEAST_HEIGHT, series.length * LABEL_LINE);
+  const names = series.map(({ name }) => lineName(name));
+  const height = heightForNames(LEAST_HEIGHT, series.length);
   const spec = framed({
     title,
     key: [],
-    width: LEFT + PLOT_WIDTH + LEADER + SAMPLE + Math.ceil(widestText(names, SIZE)),
+    width: LEFT + PLOT_WIDTH + widthOfNames(names),
     height: 2 * height + BETWEEN + BOTTOM,
     body: [
       panel('ratio', series, names, { top: 0, height, axis: 'L to drain per L of clean water' }),
@@ -184,20 +178,24 @@ function panel(
       y: y(tick),
       text: String(tick),
       align: 'right' as const,
-      size: SIZE,
+      size: TEXT_SIZE,
     })),
     ...counts.map((perDay) => ({
       x: x(perDay),
       y: height + 12,
       text: String(perDay),
       align: 'center' as const,
-      size: SIZE,
+      size: TEXT_SIZE,
     })),
-    { x: 6, y: -8, text: axis, size: SIZE, colour: GREY },
+    { x: 6, y: -8, text: axis, size: TEXT_SIZE, colour: GREY },
     ...(what === 'recovery'
-      ? [{ x: 0, y: height + 30, text: 'pours a day (logarithmic axis)', size: SIZE }]
+      ? [{ x: 0, y: height + 30, text: 'pours a day (logarithmic axis)', size: TEXT_SIZE }]
       : []),
   ];
+  const ends = series.map((each, i) => {
+    const end = y(each[what].at(-1)?.value ?? 0);
+    return { name: names[i] ?? '', look: each.look, x: PLOT_WIDTH, y: end };
+  });
   return group(
     what,
     { x: LEFT, y: top + 14, width: PLOT_WIDTH, height },
@@ -211,55 +209,9 @@ function panel(
       lines(`${what}-ranges`, bars),
       lines(`${what}-curves`, curves),
       symbols(`${what}-points`, dots),
-      ...nameLayers(what, series, names, height, y),
+      ...nameLayers(ends, { width: PLOT_WIDTH, height, prefix: `${what}-` }),
     ]),
   );
-}
-
-function nameLayers(
-  what: 'ratio' | 'recovery',
-  series: readonly Series[],
-  names: readonly string[],
-  height: number,
-  y: (value: number) => number,
-) {
-  const ends = series.map((each) => y(each[what].at(-1)?.value ?? 0));
-  const places = spreadLabels(ends, LABEL_LINE, LABEL_LINE / 2, height - LABEL_LINE / 2);
-  const start = PLOT_WIDTH + LEADER;
-  const at = series.map(({ look }, i) => ({ look, end: ends[i] ?? 0, y: places[i] ?? 0 }));
-  return [
-    lines(
-      `${what}-leaders`,
-      at.map(({ end, y: to }) => ({
-        x: PLOT_WIDTH + 4,
-        y: end,
-        x2: start - 3,
-        y2: to,
-        colour: '#b0b0b0',
-        width: 0.8,
-      })),
-    ),
-    lines(
-      `${what}-samples`,
-      at.map(({ look, y: to }) => ({
-        x: start,
-        y: to,
-        x2: start + SAMPLE - 6,
-        y2: to,
-        colour: look.colour,
-        width: 1.6,
-        dash: look.dash,
-      })),
-    ),
-    symbols(
-      `${what}-sample-points`,
-      at.map(({ look, y: to }) => ({ x: start + (SAMPLE - 6) / 2, y: to, ...look })),
-    ),
-    texts(
-      `${what}-names`,
-      at.map(({ y: to }, i) => ({ x: start + SAMPLE, y: to, text: names[i] ?? '', size: SIZE })),
-    ),
-  ];
 }
 
 /** Lowest and highest ratio at the fewest and at the most pours a day, each with its device. */

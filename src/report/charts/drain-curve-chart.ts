@@ -2,12 +2,11 @@ import type { Axis, Mark } from 'vega';
 import { significant } from '../format-number.ts';
 import { printable } from '../printable.ts';
 import { emptyChart, framed } from './chart-frame.ts';
-import { dataLayer, group, layered, lines, SYMBOL_AREA, symbols, texts } from './chart-marks.ts';
+import { dataLayer, group, layered, SYMBOL_AREA } from './chart-marks.ts';
 import { type Chart, drawSvg } from './draw-svg.ts';
+import { heightForNames, lineName, nameLayers, TEXT_SIZE, widthOfNames } from './line-names.ts';
 import { logTicks, ticksFromZero } from './nice-ticks.ts';
 import { GREY, PALE, type SeriesLook, seriesLook } from './series-look.ts';
-import { spreadLabels } from './spread-labels.ts';
-import { shortened, widestText } from './text-width.ts';
 
 /** The total drain ratio of a device against the size of an isolated pour. */
 export interface DrainCurve {
@@ -32,11 +31,6 @@ const LEFT = 46;
 const PLOT_WIDTH = 480;
 const LEAST_HEIGHT = 320;
 const BOTTOM = 40;
-const LABEL_LINE = 16;
-const LEADER = 26;
-const SAMPLE = 30;
-const SIZE = 11;
-const LONGEST_NAME = 420;
 /** Symbols along a curve; each series starts at another point, so that they rarely meet. */
 const SYMBOLS = 4;
 
@@ -62,13 +56,12 @@ export async function drainCurveChart(input: DrainCurveChartInput): Promise<Char
   if (series.length === 0) {
     return drawSvg(emptyChart(title, 'No curve to show.'), title, 'No curve to show.');
   }
-  const names = series.map((each) => shortened(each.name, SIZE, LONGEST_NAME));
-  const labelWidth = SAMPLE + Math.ceil(widestText(names, SIZE));
-  const height = Math.max(LEAST_HEIGHT, series.length * LABEL_LINE);
+  const names = series.map((each) => lineName(each.name));
+  const height = heightForNames(LEAST_HEIGHT, series.length);
   const spec = framed({
     title,
     key: [],
-    width: LEFT + PLOT_WIDTH + LEADER + labelWidth,
+    width: LEFT + PLOT_WIDTH + widthOfNames(names),
     height: height + BOTTOM,
     body: [plot(series, names, height)],
   });
@@ -87,7 +80,15 @@ function plot(series: readonly Series[], names: readonly string[], height: numbe
     6,
   );
   const top = ticks.at(-1) ?? 1;
-  const look = { titleFontSize: SIZE, titleFontWeight: 'normal', labelOverlap: false } as const;
+  const ends = series.map(({ known, look }, i) => {
+    const y = height * (1 - (known.at(-1)?.ratio ?? 0) / top);
+    return { name: names[i] ?? '', look, x: PLOT_WIDTH, y };
+  });
+  const look = {
+    titleFontSize: TEXT_SIZE,
+    titleFontWeight: 'normal',
+    labelOverlap: false,
+  } as const;
   const common = { domainColor: GREY, tickColor: GREY, gridColor: PALE, aria: false, ...look };
   const axes: Axis[] = [
     {
@@ -112,7 +113,7 @@ function plot(series: readonly Series[], names: readonly string[], height: numbe
     'plot',
     { x: LEFT, y: 0, width: PLOT_WIDTH, height },
     {
-      ...layered([...curveLayers(series), ...labelLayers(series, names, height, top)]),
+      ...layered([...curveLayers(series), ...nameLayers(ends, { width: PLOT_WIDTH, height })]),
       scales: [
         { name: 'pour', type: 'log', domain, range: [0, PLOT_WIDTH] },
         { name: 'ratio', type: 'linear', domain: [0, top], range: [height, 0] },
@@ -153,56 +154,6 @@ function markedPoints<T>(points: readonly T[], index: number): T[] {
   const step = Math.max(1, Math.floor(points.length / SYMBOLS));
   const start = index % step;
   return points.filter((_, i) => i % step === start);
-}
-
-function labelLayers(
-  series: readonly Series[],
-  names: readonly string[],
-  height: number,
-  top: number,
-) {
-  const ends = series.map((each) => height * (1 - (each.known.at(-1)?.ratio ?? 0) / top));
-  const places = spreadLabels(ends, LABEL_LINE, LABEL_LINE / 2, height - LABEL_LINE / 2);
-  const at = series.map((each, i) => ({ look: each.look, end: ends[i] ?? 0, y: places[i] ?? 0 }));
-  const start = PLOT_WIDTH + LEADER;
-  return [
-    lines(
-      'leaders',
-      at.map(({ end, y }) => ({
-        x: PLOT_WIDTH + 3,
-        y: end,
-        x2: start - 3,
-        y2: y,
-        colour: '#b0b0b0',
-        width: 0.8,
-      })),
-    ),
-    lines(
-      'samples',
-      at.map(({ look, y }) => ({
-        x: start,
-        y,
-        x2: start + SAMPLE - 6,
-        y2: y,
-        colour: look.colour,
-        width: 1.8,
-        dash: look.dash,
-      })),
-    ),
-    symbols(
-      'sample-points',
-      at.map(({ look, y }) => ({
-        x: start + (SAMPLE - 6) / 2,
-        y,
-        shape: look.shape,
-        colour: look.colour,
-      })),
-    ),
-    texts(
-      'names',
-      at.map(({ y }, i) => ({ x: start + SAMPLE, y, text: names[i] ?? '', size: SIZE })),
-    ),
-  ];
 }
 
 /** What the curves hold at their two ends, lowest and highest, and which device is there. */

@@ -4,10 +4,10 @@ import { printable } from '../printable.ts';
 import { emptyChart, framed } from './chart-frame.ts';
 import { group, type LineItem, layered, lines, symbols, texts } from './chart-marks.ts';
 import { type Chart, drawSvg } from './draw-svg.ts';
+import { heightForNames, lineName, nameLayers, TEXT_SIZE, widthOfNames } from './line-names.ts';
 import { ticksFromZero } from './nice-ticks.ts';
 import { GREY, PALE, type SeriesLook, seriesLook } from './series-look.ts';
-import { spreadLabels } from './spread-labels.ts';
-import { shortened, textWidth, widestText } from './text-width.ts';
+import { textWidth } from './text-width.ts';
 
 /** First readings of one device in one state, by the length of the pause before them. */
 export interface IdleCurve {
@@ -31,11 +31,6 @@ const LEFT = 52;
 const PLOT_WIDTH = 470;
 const LEAST_HEIGHT = 260;
 const BOTTOM = 44;
-const LABEL_LINE = 16;
-const LEADER = 26;
-const SAMPLE = 30;
-const SIZE = 11;
-const LONGEST_NAME = 420;
 const TICK_GAP = 12;
 
 /**
@@ -56,12 +51,12 @@ export async function idleRiseChart(input: IdleRiseChartInput): Promise<Chart> {
   if (series.length === 0) {
     return drawSvg(emptyChart(title, 'No reading to show.'), title, 'No reading to show.');
   }
-  const names = series.map(({ name }) => shortened(name, SIZE, LONGEST_NAME));
-  const height = Math.max(LEAST_HEIGHT, series.length * LABEL_LINE);
+  const names = series.map(({ name }) => lineName(name));
+  const height = heightForNames(LEAST_HEIGHT, series.length);
   const spec = framed({
     title,
     key: [],
-    width: LEFT + PLOT_WIDTH + LEADER + SAMPLE + Math.ceil(widestText(names, SIZE)),
+    width: LEFT + PLOT_WIDTH + widthOfNames(names),
     height: height + BOTTOM,
     body: [plot(series, names, height, printable(input.unit))],
   });
@@ -86,7 +81,7 @@ function plot(series: readonly Series[], names: readonly string[], height: numbe
     y: y(tick),
     text: String(tick),
     align: 'right' as const,
-    size: SIZE,
+    size: TEXT_SIZE,
   }));
   const pauses = pauseTicks(
     points.map(({ pauseS }) => pauseS),
@@ -96,7 +91,7 @@ function plot(series: readonly Series[], names: readonly string[], height: numbe
     y: height + 12,
     text: durationText(pauseS),
     align: 'center' as const,
-    size: SIZE,
+    size: TEXT_SIZE,
   }));
   const curves = series.flatMap(({ points: own, look }) =>
     own.slice(1).map((point, i): LineItem => {
@@ -115,6 +110,10 @@ function plot(series: readonly Series[], names: readonly string[], height: numbe
   const dots = series.flatMap(({ points: own, look }) =>
     own.map(({ pauseS, reading }) => ({ x: x(pauseS), y: y(reading), ...look })),
   );
+  const ends = series.map(({ points: own, look }, i) => {
+    const { pauseS, reading } = own.at(-1) ?? { pauseS: 0, reading: 0 };
+    return { name: names[i] ?? '', look, x: x(pauseS), y: y(reading) };
+  });
   return group(
     'plot',
     { x: LEFT, y: 0, width: PLOT_WIDTH, height: height + BOTTOM },
@@ -131,13 +130,13 @@ function plot(series: readonly Series[], names: readonly string[], height: numbe
           x: 0,
           y: height + 32,
           text: 'pause before the first water (square-root axis)',
-          size: SIZE,
+          size: TEXT_SIZE,
         },
-        { x: 6, y: 8, text: `first reading (${unit})`, size: SIZE, colour: GREY },
+        { x: 6, y: 8, text: `first reading (${unit})`, size: TEXT_SIZE, colour: GREY },
       ]),
       lines('curves', curves),
       symbols('points', dots),
-      ...nameLayers(series, names, height, x, y),
+      ...nameLayers(ends, { width: PLOT_WIDTH, height }),
     ]),
   );
 }
@@ -147,67 +146,12 @@ function pauseTicks(pauses: readonly number[], x: (pauseS: number) => number): n
   const shown: number[] = [];
   for (const pauseS of [...new Set(pauses)].sort((a, b) => b - a)) {
     const next = shown.at(-1);
-    const half = (value: number): number => textWidth(durationText(value), SIZE) / 2;
+    const half = (value: number): number => textWidth(durationText(value), TEXT_SIZE) / 2;
     const fits =
       next === undefined || x(next) - half(next) - (x(pauseS) + half(pauseS)) >= TICK_GAP;
     if (fits) shown.push(pauseS);
   }
   return shown;
-}
-
-function nameLayers(
-  series: readonly Series[],
-  names: readonly string[],
-  height: number,
-  x: (pauseS: number) => number,
-  y: (value: number) => number,
-) {
-  const ends = series.map(({ points }) => points.at(-1) ?? { pauseS: 0, reading: 0 });
-  const places = spreadLabels(
-    ends.map(({ reading }) => y(reading)),
-    LABEL_LINE,
-    LABEL_LINE / 2,
-    height - LABEL_LINE / 2,
-  );
-  const start = PLOT_WIDTH + LEADER;
-  const at = series.map(({ look }, i) => ({
-    look,
-    end: ends[i] ?? { pauseS: 0, reading: 0 },
-    y: places[i] ?? 0,
-  }));
-  return [
-    lines(
-      'leaders',
-      at.map(({ end, y: to }) => ({
-        x: x(end.pauseS) + 5,
-        y: y(end.reading),
-        x2: start - 3,
-        y2: to,
-        colour: '#b0b0b0',
-        width: 0.8,
-      })),
-    ),
-    lines(
-      'samples',
-      at.map(({ look, y: to }) => ({
-        x: start,
-        y: to,
-        x2: start + SAMPLE - 6,
-        y2: to,
-        colour: look.colour,
-        width: 1.8,
-        dash: look.dash,
-      })),
-    ),
-    symbols(
-      'sample-points',
-      at.map(({ look, y: to }) => ({ x: start + (SAMPLE - 6) / 2, y: to, ...look })),
-    ),
-    texts(
-      'names',
-      at.map(({ y: to }, i) => ({ x: start + SAMPLE, y: to, text: names[i] ?? '', size: SIZE })),
-    ),
-  ];
 }
 
 /** The lowest and the highest first reading, each with device and pause. */
