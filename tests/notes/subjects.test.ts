@@ -167,7 +167,7 @@ describe('water to drain in the notes', () => {
 
   it('names the group in which a device drains least', () => {
     const own = part('### Which drains least where');
-    expect(own).toMatch(/Among devices with a drain line .*: Countertop A in 25 of 25/);
+    expect(own).toMatch(/Among devices with a drain line.*: Countertop A in 25 of 25/);
     expect(own).toMatch(/Among under-sink devices with a drain line/);
     expect(own).toContain(', or Tankless A (flush-off)');
     expect(own).not.toMatch(/tankless-[a-f]/);
