@@ -71,10 +71,11 @@ describe.each(COMMAND_TABLE)('pourbench $name', (entry) => {
 describe.each(COMMAND_TABLE.filter(givesData))('the data of pourbench $name', ({ examples }) => {
   const plain = `${examples[0].replace(/ --format \w+/, '')} --quiet`;
 
-  it('come as table, csv, md and json, the same in a file and from wherever it is called', async () => {
+  // The table is what the examples print; tests/outputs renders it at two widths.
+  it('come as csv, md and json, the same in a file and from wherever it is called', async () => {
     const file = path.join(folder, 'data.json');
     const elsewhere = { TZ: 'Pacific/Kiritimati', LANG: 'de_DE.UTF-8', LC_ALL: 'de_DE.UTF-8' };
-    const formats = ['table', 'csv', 'md', 'json'];
+    const formats = ['csv', 'md', 'json'];
     const runs = await Promise.all(formats.map((format) => call(`${plain} --format ${format}`)));
     for (const { code, stdout, stderr } of runs) {
       expect([code, stderr, stdout.endsWith('\n')]).toEqual([0, '', true]);
@@ -85,7 +86,7 @@ describe.each(COMMAND_TABLE.filter(givesData))('the data of pourbench $name', ({
       env: elsewhere,
     });
     expect([filed.code, filed.stdout]).toEqual([0, '']);
-    expect(readFileSync(file, 'utf8')).toBe(runs[3]?.stdout);
+    expect(readFileSync(file, 'utf8')).toBe(runs.at(-1)?.stdout);
     expect(JSON.parse(readFileSync(file, 'utf8'))).toMatchObject({ tool: { name: 'pourbench' } });
   });
 });
