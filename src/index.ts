@@ -9,6 +9,7 @@ export { check } from './commands/check.ts';
 export { claims } from './commands/claims.ts';
 export { compare } from './commands/compare.ts';
 export { costs, costsChart } from './commands/costs.ts';
+export { filterLife } from './commands/filter-life.ts';
 export type { Filters } from './commands/filters.ts';
 export { type IdleRiseOptions, idleRise } from './commands/idle-rise.ts';
 export { lookup } from './commands/lookup.ts';
@@ -25,6 +26,7 @@ export { type PriceFile, readPrices } from './commands/read-prices.ts';
 export { reductions } from './commands/reductions.ts';
 export { type SheetsOptions, sheets } from './commands/sheets.ts';
 export { spikes } from './commands/spikes.ts';
+export { logReductions, sums } from './commands/sums.ts';
 export { toldApart, toldApartGroups } from './commands/tell-apart.ts';
 export { type TraceOptions, trace } from './commands/trace.ts';
 export {

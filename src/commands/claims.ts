@@ -27,7 +27,7 @@ import { argument, type Call, type CommandResult } from './command.ts';
 import { type CheckedFilters, checkFilters, type Filters } from './filters.ts';
 import { readBench } from './read-bench.ts';
 import { readClaims } from './read-claims.ts';
-import { reductionSettings } from './reductions.ts';
+import { reductionSettings } from './reduction-settings.ts';
 
 /**
  * Claims and certificates against measurements: rows of `claims/1`.

@@ -11,7 +11,7 @@ import { argument, type Call, type CommandResult } from './command.ts';
 import { benchCosts } from './costs.ts';
 import { type CheckedFilters, checkFilters } from './filters.ts';
 import { readBench } from './read-bench.ts';
-import { reductionSettings } from './reductions.ts';
+import { reductionSettings } from './reduction-settings.ts';
 import {
   marginOf,
   type ToldApartOptions,

@@ -35,7 +35,7 @@ function lives(events: readonly Event[], more: Record<string, string> = {}): Fil
   return withBench(texts, (folder) => {
     const bench = readBench(folder);
     expect(bench.findings.filter(({ level }) => level === 'error')).toEqual([]);
-    return filterLife(bench, {}, {}).rows as FilterLifeRow[];
+    return filterLife(bench).rows as FilterLifeRow[];
   });
 }
 

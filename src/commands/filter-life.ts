@@ -6,19 +6,15 @@ import { benchReductions } from './bench-facts.ts';
 import { benchOutcome, filterSettings } from './bench-outcome.ts';
 import { checkFilters, type Filters } from './filters.ts';
 import { readClaims } from './read-claims.ts';
+import { reductionSettings } from './reduction-settings.ts';
 
 /**
  * Reductions along the volume treated, against claims and reference levels: rows of `filter-life/1`.
  *
  * @param bench a bench without errors
- * @param settings those of the reductions they are made from
  * @throws {BenchError} filter-unknown
  */
-export function filterLife(
-  bench: Bench,
-  filters: Filters,
-  settings: Readonly<Record<string, unknown>>,
-): Outcome {
+export function filterLife(bench: Bench, filters: Filters = {}): Outcome {
   const keep = checkFilters(bench, filters);
   const { facts, findings } = benchReductions(bench);
   const read = readClaims(bench);
@@ -28,7 +24,7 @@ export function filterLife(
   return benchOutcome(bench, {
     schema: 'filter-life/1',
     settings: {
-      ...settings,
+      ...reductionSettings(bench),
       targets: 'claims on the device, and reference levels its feed exceeded',
       ...filterSettings(filters),
     },

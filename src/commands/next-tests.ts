@@ -39,7 +39,7 @@ import { readBench } from './read-bench.ts';
 import { readClaims } from './read-claims.ts';
 import { type FeedFile, readFeed } from './read-feed.ts';
 import { type PriceFile, readPrices } from './read-prices.ts';
-import { reductionSettings } from './reductions.ts';
+import { reductionSettings } from './reduction-settings.ts';
 
 /** Filters choose the devices and analytes that are planned for. */
 export interface NextTestsOptions extends Filters {

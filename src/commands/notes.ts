@@ -11,6 +11,7 @@ import { claims, keptUncertified } from './claims.ts';
 import { argument, type Call, type CommandResult } from './command.ts';
 import { allMeasures, compare } from './compare.ts';
 import { costs, costsOverTime } from './costs.ts';
+import { filterLife } from './filter-life.ts';
 import { checkFilters } from './filters.ts';
 import { idleRise } from './idle-rise.ts';
 import { minerals } from './minerals.ts';
@@ -19,6 +20,8 @@ import { pours } from './pours.ts';
 import { readBench } from './read-bench.ts';
 import { readClaims } from './read-claims.ts';
 import { reductions } from './reductions.ts';
+import { spikes } from './spikes.ts';
+import { logReductions, sums } from './sums.ts';
 import { marginOf, toldApartGroups } from './tell-apart.ts';
 import { toldProgress, untold } from './told-progress.ts';
 import {
@@ -69,7 +72,14 @@ function* outcomesWork(
   for (const step of stepsOf(benchSpread(bench, seedOf(bench, played), drawCount(bench, played)))) {
     yield { done: step.done * DONE.spread };
   }
-  const reduced = reductions(bench, { ...states, analytes });
+  const kept = { ...states, analytes };
+  const reduced = {
+    reductions: reductions(bench, kept),
+    sums: sums(bench, kept),
+    logReductions: logReductions(bench, kept),
+    filterLife: filterLife(bench, kept),
+    spikes: spikes(bench, kept),
+  };
   yield { done: DONE.reductions };
   const curves = {
     waterUse: waterUse(bench, played),
@@ -91,7 +101,7 @@ function* outcomesWork(
   };
   yield { done: DONE.compare };
   return {
-    reductions: reduced,
+    ...reduced,
     ...curves,
     ...regions,
     pours: pours(bench, states),

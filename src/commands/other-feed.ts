@@ -24,7 +24,7 @@ import { checkFilters, type Filters } from './filters.ts';
 import { quantitySetting } from './quantity-setting.ts';
 import { readBench } from './read-bench.ts';
 import { type FeedFile, readFeed } from './read-feed.ts';
-import { reductionSettings } from './reductions.ts';
+import { reductionSettings } from './reduction-settings.ts';
 
 export interface OtherFeedOptions extends Filters {
   /** Volume the devices are to have treated, as written: `300 L`. */

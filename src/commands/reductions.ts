@@ -1,4 +1,4 @@
-import { type ReductionFact, riseLevel, statementOptions } from '../analyse/index.ts';
+import { type ReductionFact, statementOptions } from '../analyse/index.ts';
 import { type ReductionSummary, summariseReductions } from '../compare/index.ts';
 import type { Bench } from '../model/index.ts';
 import type { Outcome } from '../report/index.ts';
@@ -9,6 +9,7 @@ import { argument, type Call, type CommandResult } from './command.ts';
 import { filterLife } from './filter-life.ts';
 import { checkFilters, type Filters } from './filters.ts';
 import { readBench } from './read-bench.ts';
+import { reductionSettings } from './reduction-settings.ts';
 import { spikes } from './spikes.ts';
 import { logReductions, sums } from './sums.ts';
 
@@ -45,33 +46,6 @@ function repeatedEvents(bench: Bench, facts: readonly ReductionFact[]): Reductio
   );
 }
 
-/** Every setting and method a reduction depends on. */
-export function reductionSettings(bench: Bench): Record<string, unknown> {
-  const { nondetect_bound, cross_lab, feed, reference_levels, confidence, uncertainty } =
-    bench.settings;
-  return {
-    nondetect_bound,
-    cross_lab,
-    feed,
-    reference_levels: reference_levels ?? [],
-    confidence,
-    uncertainty: {
-      ...uncertainty,
-      order: ['stated by the lab', 'pooled from duplicates', 'assumed'],
-      assumed: 'repeatability_fraction of Horwitz-Thompson',
-      near_limit: 'detection limit / 3.14, else reporting limit / 10, joins in quadrature',
-    },
-    replicates: 'arithmetic mean, bound by bound',
-    interval: 'Fieller, cut at complete removal',
-    bounds: 'interval arithmetic over the limits of the true values behind the readings',
-    rise: {
-      test: 'one-sided difference of feed and product',
-      level: riseLevel(confidence),
-      many_pairs: 'Benjamini-Hochberg over all pairs and claims of the bench',
-    },
-  };
-}
-
 export async function run(call: Call): Promise<CommandResult> {
   const bench = readBench(argument(call, 0));
   return refusedResult(bench) ?? doneResult(outcomeOf(bench, call.options));
@@ -79,9 +53,8 @@ export async function run(call: Call): Promise<CommandResult> {
 
 /** The reductions, or the form of them that the call asks for. */
 function outcomeOf(bench: Bench, options: Call['options']): Outcome {
-  const settings = reductionSettings(bench);
-  if (options.sums) return sums(bench, options, settings);
+  if (options.sums) return sums(bench, options);
   if (options.spikes) return spikes(bench, options);
-  if (options.filterLife) return filterLife(bench, options, settings);
-  return options.log10 ? logReductions(bench, options, settings) : reductions(bench, options);
+  if (options.filterLife) return filterLife(bench, options);
+  return options.log10 ? logReductions(bench, options) : reductions(bench, options);
 }

@@ -25,7 +25,7 @@ function sumOf(key: string, results: readonly string[], settings = '{}'): SumRow
     (folder) => {
       const read = readBench(folder);
       expect(read.findings.filter(({ level }) => level === 'error')).toEqual([]);
-      return (sums(read, {}, {}).rows as SumRow[]).find(({ sum }) => sum === key);
+      return (sums(read).rows as SumRow[]).find(({ sum }) => sum === key);
     },
     settings,
   );
@@ -198,7 +198,7 @@ describe('a sum of ratios', () => {
 function logOf(results: readonly string[], settings = '{}'): LogReductionRow | undefined {
   return bench(
     results,
-    (folder) => (logReductions(readBench(folder), {}, {}).rows as LogReductionRow[])[0],
+    (folder) => (logReductions(readBench(folder)).rows as LogReductionRow[])[0],
     settings,
   );
 }

@@ -6,20 +6,16 @@ import { logReductionsViews, sumsViews } from '../report/views/index.ts';
 import { benchReductions } from './bench-facts.ts';
 import { benchOutcome, filterSettings } from './bench-outcome.ts';
 import { checkFilters, type Filters } from './filters.ts';
+import { reductionSettings } from './reduction-settings.ts';
 
 /**
  * Sums over fixed member lists, and sums of ratios: rows of `sums/1`.
  *
  * A filter by analyte keeps the sums the analyte is, or is a member of.
  * @param bench a bench without errors
- * @param settings those of the reductions the sums are made from
  * @throws {BenchError} filter-unknown
  */
-export function sums(
-  bench: Bench,
-  filters: Filters,
-  settings: Readonly<Record<string, unknown>>,
-): Outcome {
+export function sums(bench: Bench, filters: Filters = {}): Outcome {
   const keep = checkFilters(bench, filters);
   const { facts, findings } = benchReductions(bench);
   const rows = computeSums(bench, facts)
@@ -29,7 +25,7 @@ export function sums(
   return benchOutcome(bench, {
     schema: 'sums/1',
     settings: {
-      ...settings,
+      ...reductionSettings(bench),
       sums: 'intervals added over the same members on both sides; uncertainties added linearly',
       ...filterSettings(filters),
     },
@@ -43,14 +39,9 @@ export function sums(
  * log10 reductions of organisms with the statistics of counting: rows of `log-reductions/1`.
  *
  * @param bench a bench without errors
- * @param settings those of the reductions they are made from
  * @throws {BenchError} filter-unknown
  */
-export function logReductions(
-  bench: Bench,
-  filters: Filters,
-  settings: Readonly<Record<string, unknown>>,
-): Outcome {
+export function logReductions(bench: Bench, filters: Filters = {}): Outcome {
   const keep = checkFilters(bench, filters);
   const { facts, findings } = benchReductions(bench);
   const isKept = ({ row }: ReductionFact): boolean =>
@@ -59,7 +50,7 @@ export function logReductions(
   return benchOutcome(bench, {
     schema: 'log-reductions/1',
     settings: {
-      ...settings,
+      ...reductionSettings(bench),
       counts: 'Poisson limits where the reporting limit is one organism, else the uncertainty',
       ...filterSettings(filters),
     },

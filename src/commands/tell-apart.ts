@@ -11,7 +11,7 @@ import { benchComparisons, benchReductions } from './bench-facts.ts';
 import { benchOutcome, filterSettings } from './bench-outcome.ts';
 import { type CheckedFilters, checkFilters, type Filters } from './filters.ts';
 import { readMargin } from './margin-setting.ts';
-import { reductionSettings } from './reductions.ts';
+import { reductionSettings } from './reduction-settings.ts';
 
 export interface ToldApartOptions extends Filters {
   /** `5 %` or `1.5x`; null or left out: the setting of the bench. */

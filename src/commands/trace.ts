@@ -14,7 +14,7 @@ import { argument, type Call, type CommandResult } from './command.ts';
 import { allMeasures } from './compare.ts';
 import { checkFilters } from './filters.ts';
 import { readBench } from './read-bench.ts';
-import { reductionSettings } from './reductions.ts';
+import { reductionSettings } from './reduction-settings.ts';
 import { seedOf, waterUseSettings } from './water-use.ts';
 
 export interface TraceOptions {

@@ -1,4 +1,5 @@
 import {
+  AMOUNT_DIMENSIONS,
   amount,
   type Cells,
   type Column,
@@ -107,31 +108,12 @@ export const BOTTLES = {
   receipt_temperature: temperature('temperature on receipt', '4 C'),
 } as const;
 
-/** What a feed can be dosed with. */
-const DOSE_DIMENSIONS = [
-  'mass-concentration',
-  'amount-concentration',
-  'charge-concentration',
-  'hardness',
-  'most-probable-number',
-  'plate-count',
-  'count',
-  'cyst-count',
-  'plaque-count',
-  'gene-copies',
-  'particle-count',
-  'fibre-count',
-  'activity-concentration',
-  'turbidity-white',
-  'turbidity-infrared',
-] as const;
-
 export const SPIKES = {
   event: required(key('the event whose feed was spiked', 'lead-spike')),
   analyte: required(text('what was added, by key, name or alias', 'lead')),
   dose: required(
     positive(
-      DOSE_DIMENSIONS,
+      AMOUNT_DIMENSIONS,
       'nominal dose: what was added to the feed, by calculation',
       '150 ug/L',
     ),

@@ -1,6 +1,25 @@
 import type { Dimension } from '../reference/index.ts';
 import type { DailyWindow, Money, Quantity, WallTime, Weekdays } from './quantity.ts';
 
+/** What an amount of an analyte can be stated in; a cell converts to the unit of its analyte. */
+export const AMOUNT_DIMENSIONS: readonly Dimension[] = [
+  'mass-concentration',
+  'amount-concentration',
+  'charge-concentration',
+  'hardness',
+  'turbidity-white',
+  'turbidity-infrared',
+  'most-probable-number',
+  'plate-count',
+  'count',
+  'cyst-count',
+  'plaque-count',
+  'gene-copies',
+  'particle-count',
+  'fibre-count',
+  'activity-concentration',
+];
+
 /** What a cell of a column holds, and all the reader needs to check it. */
 export type CellKind =
   | { readonly type: 'text' }

@@ -1,28 +1,14 @@
 import type { Place } from '../findings/index.ts';
 import type { Dimension } from '../reference/index.ts';
-import { key, money, positive, required, text } from './columns.ts';
+import { AMOUNT_DIMENSIONS, key, money, positive, required, text } from './columns.ts';
 import type { Money } from './quantity.ts';
 
 /** Limits of a lab may be stated in anything that converts to the unit of the analyte. */
 const LIMIT_DIMENSIONS: readonly Dimension[] = [
-  'mass-concentration',
-  'amount-concentration',
-  'charge-concentration',
-  'hardness',
+  ...AMOUNT_DIMENSIONS,
   'conductivity',
-  'turbidity-white',
-  'turbidity-infrared',
   'colour',
   'odour',
-  'most-probable-number',
-  'plate-count',
-  'count',
-  'cyst-count',
-  'plaque-count',
-  'gene-copies',
-  'particle-count',
-  'fibre-count',
-  'activity-concentration',
 ];
 
 /** Columns of a price list: one row is one analyte of one package of one lab. */

@@ -43,17 +43,29 @@ describe('reference levels of an analyte', () => {
     expect(reason('giardia', 'US-EPA')).toBe('the rule states no number');
   });
 
-  it('are not plain where they are proposed, withdrawn, superseded, transitional or a screen', () => {
+  it('are not plain where they are proposed, withdrawn, superseded or a screen', () => {
     const plain = (key: string, kind: string) =>
       levelsOf(key).find((level) => level.kind === kind)?.plain;
     expect(plain('lead', 'action level')).toBe(true);
     expect(plain('lead', 'trigger level')).toBe(false);
-    expect(plain('lead', 'parametric value (transitional)')).toBe(false);
     expect(plain('perchlorate', 'proposed MCL')).toBe(false);
     expect(plain('chlorobenzene', 'MAC (withdrawn)')).toBe(false);
     expect(plain('gross-beta', 'screening level')).toBe(false);
     expect(plain('pfbs', 'hazard-index HBWC')).toBe(false);
     expect(plain('mcpa', 'guideline value (historic)')).toBe(false);
+  });
+
+  it('say in their kind from or until when they apply, so that both are held and neither misleads', () => {
+    const dated = levelsOf('lead').filter(({ kind }) => / (?:from|until) \d{4}$/.test(kind));
+    expect(
+      dated.map(({ jurisdiction, kind, canonicalValue, plain }) => {
+        return [jurisdiction, kind, canonicalValue, plain];
+      }),
+    ).toEqual([
+      ['US-EPA', 'action level from 2027', 10, true],
+      ['EU', 'parametric value from 2036', 5, true],
+      ['EU', 'parametric value until 2036', 10, true],
+    ]);
   });
 
   it('read none detected as none in another way of counting, and nothing else', () => {

@@ -11,8 +11,9 @@ import { EDITIONS, LEVEL_ROWS, type LevelRow } from './tables/levels.ts';
  *
  * `value` and `low` are in `unit` and `basis`, as the source prints them; `canonicalValue` and
  * `canonicalLow` in the unit and basis the analyte is kept in, null where `notConverted` says why.
- * `plain` is false for what is no current limit: proposed, withdrawn, historic, transitional, trigger
- * and screening kinds, and the denominators of a hazard index.
+ * `plain` is false for what is no limit: proposed, withdrawn, historic, trigger and screening kinds, and
+ * the denominators of a hazard index. Limits that end or begin to apply are plain, and their kind says
+ * the year: `parametric value until 2036`.
  */
 export interface ReferenceLevel {
   readonly analyte: string;
@@ -94,7 +95,7 @@ function levelsIn(analyte: Analyte, rows: readonly PlacedRow[]): readonly Refere
   return rows.map(({ row, jurisdiction }) => levelOfRow(row, jurisdiction, analyte));
 }
 
-const NO_CURRENT_LIMIT = /proposed|withdrawn|historic|transitional|trigger|screening|HBWC/;
+const NO_PLAIN_LIMIT = /proposed|withdrawn|historic|trigger|screening|HBWC/;
 
 function levelOfRow(row: LevelRow, jurisdiction: string, analyte: Analyte): ReferenceLevel {
   const [key, kind, low, value, unit, basis, note, source, verified] = row;
@@ -114,7 +115,7 @@ function levelOfRow(row: LevelRow, jurisdiction: string, analyte: Analyte): Refe
     edition: EDITIONS[source] ?? null,
     verified,
     isSeen: verified.startsWith('seen'),
-    plain: !NO_CURRENT_LIMIT.test(kind),
+    plain: !NO_PLAIN_LIMIT.test(kind),
     canonicalLow: canonical(low),
     canonicalValue: canonical(value),
     notConverted: typeof link === 'string' ? link : null,

@@ -28,6 +28,10 @@ const FIRST = 'samples/first-bench';
 const FOURTEEN = 'samples/fourteen-devices';
 /** Files of subjects that a bench may not have: without a row they are not written. */
 const OPTIONAL = [
+  'sums',
+  'log-reductions',
+  'filter-life',
+  'spikes',
   'drain-regions',
   'drain-regions-under-sink',
   'drain-regions-countertop',
@@ -42,6 +46,10 @@ const OPTIONAL = [
 ];
 const PARTS = [
   'reductions',
+  'sums',
+  'log-reductions',
+  'filter-life',
+  'spikes',
   'water-use',
   'water-curve',
   'drain-by-pours-a-day',

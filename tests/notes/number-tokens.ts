@@ -16,6 +16,7 @@ const SECTIONS: Readonly<Record<string, string>> = {
   'Claims and certificates': 'claims',
   'The feed water': 'feed-water',
   Reductions: 'reductions',
+  'Sums, organisms and filter life': 'sums',
   'Rises and open points': 'open-points',
   'What the water keeps of its minerals': 'minerals',
   'The first water after a pause': 'idle-rise',

@@ -6,8 +6,8 @@
  *   limit has an upper value only; no value means that the rule states none. Values keep the digits of
  *   the source. A goal of 0 is written "zero" in the regulation.
  * Unit and basis: those of the source, as printed in each row.
- * Source: named in each row; kinds with "proposed", "withdrawn", "historic", "transitional",
- *   "trigger" or "screening" are no plain current limits.
+ * Source: named in each row; kinds with "proposed", "withdrawn", "historic", "trigger" or "screening"
+ *   are no plain limits. A limit that ends or begins to apply says the year in its kind.
  * Verified: "seen: …" names the copy in which the value was read, which mostly is not the issuing
  *   body's own page; "from memory" was not read in a source. Check with the issuing body before a
  *   value is printed as law. None of this is medical advice.
@@ -121,7 +121,7 @@ export const LEVEL_ROWS: Readonly<Record<string, readonly LevelRow[]>> = {
     ['arsenic', 'MCL', '', '0.010', 'mg/L', '', 'In force since 2006-01-23', '40 CFR 141.62(b)(16)', 'seen: 40 CFR 141.62(b) table in a public copy of the eCFR (cell cut off); value read in the EPA NPDWR table and in two state copies'],
     ['arsenic', 'MCLG', '', '0', 'mg/L', '', '', '40 CFR 141.51', SEEN_NPDWR],
     ['lead', 'action level', '', '0.015', 'mg/L', '', '90th percentile of tap samples. Level of the 1991 rule kept by the 2021 revisions; governs until the LCRI compliance date', '40 CFR 141.80 (Lead and Copper Rule, before LCRI)', SEEN_NPDWR],
-    ['lead', 'action level', '', '0.010', 'mg/L', '', 'LCRI: final 2024-10-30, effective 2024-12-30, compliance three years after promulgation (1 Nov 2027, date itself from memory). Trigger level removed', '40 CFR 141.80 as revised by LCRI, 89 FR 86418', 'seen: Federal Register abstract and EPA/association summaries for 0.010 mg/L and the three-year period'],
+    ['lead', 'action level from 2027', '', '0.010', 'mg/L', '', 'LCRI: final 2024-10-30, effective 2024-12-30, compliance three years after promulgation (1 Nov 2027, date itself from memory). Trigger level removed', '40 CFR 141.80 as revised by LCRI, 89 FR 86418', 'seen: Federal Register abstract and EPA/association summaries for 0.010 mg/L and the three-year period'],
     ['lead', 'trigger level', '', '0.010', 'mg/L', '', 'Introduced by the 2021 revisions and removed by LCRI: do not show as current', 'Lead and Copper Rule Revisions 2021', 'seen: law-firm summary of the 2021 revisions'],
     ['lead', 'MCLG', '', '0', 'mg/L', '', '', '40 CFR 141.51', SEEN_NPDWR],
     ['copper', 'action level', '', '1.3', 'mg/L', '', '90th percentile of tap samples', '40 CFR 141.80', SEEN_NPDWR],
@@ -465,14 +465,14 @@ export const LEVEL_ROWS: Readonly<Record<string, readonly LevelRow[]>> = {
     ['cadmium', 'parametric value', '', '5.0', 'ug/L', '', '', EU_PART_B, SEEN_SPAIN],
     ['chlorate', 'parametric value', '', '0.25', 'mg/L', '', '0.70 where the disinfection method generates it', EU_PART_B, SEEN_SPAIN],
     ['chlorite', 'parametric value', '', '0.25', 'mg/L', '', '0.70 where the disinfection method generates it', EU_PART_B, SEEN_SPAIN],
-    ['chromium', 'parametric value', '', '25', 'ug/L', '', 'Total; 50 until 12 Jan 2036 in the Directive (date from memory; the Spanish text read says 2 Jan 2030)', EU_PART_B, SEEN_SPAIN],
+    ['chromium', 'parametric value from 2036', '', '25', 'ug/L', '', 'Total; 50 until 12 Jan 2036 in the Directive (date from memory; the Spanish text read says 2 Jan 2030)', EU_PART_B, SEEN_SPAIN],
     ['copper', 'parametric value', '', '2.0', 'mg/L', '', '', EU_PART_B, SEEN_SPAIN],
     ['cyanide-total', 'parametric value', '', '50', 'ug/L', 'as CN', 'Directive says cyanide; Spain specifies total', EU_PART_B, SEEN_SPAIN],
     ['1-2-dichloroethane', 'parametric value', '', '3.0', 'ug/L', '', '', EU_PART_B, SEEN_SPAIN],
     ['epichlorohydrin', 'parametric value', '', '0.10', 'ug/L', '', 'Product-specification control', EU_PART_B, SEEN_SPAIN],
     ['fluoride', 'parametric value', '', '1.5', 'mg/L', '', '', EU_PART_B, SEEN_SPAIN],
     ['haa5', 'parametric value', '', '60', 'ug/L', '', 'Only where disinfectants may form them', EU_PART_B, SEEN_SPAIN],
-    ['lead', 'parametric value', '', '5.0', 'ug/L', '', '10 until 12 Jan 2036 in the Directive, after that 5 at least at the point of supply to the domestic system; Spain: 2030 in networks, 2035 at taps', EU_PART_B, "seen: EU chemicals-agency page listing the Directive's lead entry and its dates; Spanish Royal Decree 3/2023 also read"],
+    ['lead', 'parametric value from 2036', '', '5.0', 'ug/L', '', '10 until 12 Jan 2036 in the Directive, after that 5 at least at the point of supply to the domestic system; Spain: 2030 in networks, 2035 at taps', EU_PART_B, "seen: EU chemicals-agency page listing the Directive's lead entry and its dates; Spanish Royal Decree 3/2023 also read"],
     ['mercury', 'parametric value', '', '1.0', 'ug/L', '', '', EU_PART_B, SEEN_SPAIN],
     ['microcystin-lr', 'parametric value', '', '1.0', 'ug/L', '', 'Only where blooms are possible', EU_PART_B, SEEN_SPAIN],
     ['nickel', 'parametric value', '', '20', 'ug/L', '', '', EU_PART_B, SEEN_SPAIN],
@@ -509,8 +509,8 @@ export const LEVEL_ROWS: Readonly<Record<string, readonly LevelRow[]>> = {
     ['total-organic-carbon', 'indicator parametric value', '', '', 'mg/L', 'as C', 'No abnormal change (Spain adds 5.0 mg/L nationally)', EU_PART_C, MEMORY],
     ['turbidity', 'indicator parametric value', '', '', 'NTU', '', 'Acceptable to consumers, no abnormal change; operational 0.3 (95 percent) and never above 1 at the works', 'Directive (EU) 2020/2184 Annex I Part C and Annex II', MEMORY],
     ['legionella', 'risk-assessment trigger', '', '1000', 'CFU/L', '', 'Domestic systems; Spain uses 100', 'Directive (EU) 2020/2184 Annex I Part D', MEMORY],
-    ['lead', 'parametric value (transitional)', '', '10', 'ug/L', '', 'In force until 12 Jan 2036, then 5; also the Part D domestic-system value until then', 'Directive (EU) 2020/2184 Annex I Part B and D', "seen: EU chemicals-agency page listing the Directive's lead entry and its dates"],
-    ['chromium', 'parametric value (transitional)', '', '50', 'ug/L', '', 'In force until the 25 ug/L value applies (12 Jan 2036 in the Directive, from memory)', EU_PART_B, 'seen: Spanish Royal Decree 3/2023 note (50 ug/L interim)'],
+    ['lead', 'parametric value until 2036', '', '10', 'ug/L', '', 'In force until 12 Jan 2036, then 5; also the Part D domestic-system value until then', 'Directive (EU) 2020/2184 Annex I Part B and D', "seen: EU chemicals-agency page listing the Directive's lead entry and its dates"],
+    ['chromium', 'parametric value until 2036', '', '50', 'ug/L', '', 'In force until the 25 ug/L value applies (12 Jan 2036 in the Directive, from memory)', EU_PART_B, 'seen: Spanish Royal Decree 3/2023 note (50 ug/L interim)'],
     ['tritium', 'parametric value', '', '100', 'Bq/L', '', '', EURATOM, SEEN_SPAIN],
     ['indicative-dose', 'parametric value', '', '0.10', 'mSv/yr', '', '', EURATOM, SEEN_SPAIN],
     ['gross-alpha', 'screening level', '', '0.1', 'Bq/L', '', 'Screening for the indicative dose', EURATOM, SEEN_SPAIN],

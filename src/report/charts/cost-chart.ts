@@ -1,12 +1,12 @@
-import type { Axis, Mark } from 'vega';
+import type { Mark } from 'vega';
 import { significant } from '../format-number.ts';
 import { printable } from '../printable.ts';
 import { emptyChart, framed } from './chart-frame.ts';
-import { dataLayer, group, layered, SYMBOL_AREA } from './chart-marks.ts';
+import { curvePlot } from './curve-plot.ts';
 import { type Chart, drawSvg } from './draw-svg.ts';
-import { heightForNames, lineName, nameLayers, TEXT_SIZE, widthOfNames } from './line-names.ts';
+import { heightForNames, lineName, widthOfNames } from './line-names.ts';
 import { ticksFromZero } from './nice-ticks.ts';
-import { GREY, PALE, type SeriesLook, seriesLook } from './series-look.ts';
+import { type SeriesLook, seriesLook } from './series-look.ts';
 
 /** What a device has cost by each moment. */
 export interface CostCurve {
@@ -64,77 +64,25 @@ function plot(
 ): Mark {
   const points = series.flatMap((each) => each.points);
   const years = points.reduce((most, point) => Math.max(most, point.year), 0) || 1;
-  const ticks = ticksFromZero(
-    points.reduce((most, point) => Math.max(most, point.amount), 0),
-    6,
-  );
-  const top = ticks.at(-1) ?? 1;
-  const ends = series.map((each, i) => {
-    const y = height * (1 - lastAmount(each) / top);
-    return { name: names[i] ?? '', look: each.look, x: PLOT_WIDTH, y };
-  });
-  const look = {
-    titleFontSize: TEXT_SIZE,
-    titleFontWeight: 'normal',
-    labelOverlap: false,
-  } as const;
-  const common = { domainColor: GREY, tickColor: GREY, gridColor: PALE, aria: false, ...look };
-  const axes: Axis[] = [
-    {
-      ...common,
-      orient: 'bottom',
-      scale: 'years',
-      values: ticksFromZero(years, 5).filter((tick) => tick <= years),
-      format: '~f',
+  const highest = points.reduce((most, point) => Math.max(most, point.amount), 0);
+  return curvePlot({
+    left: LEFT,
+    width: PLOT_WIDTH,
+    height,
+    x: {
+      type: 'linear',
+      domain: [0, years],
+      ticks: ticksFromZero(years, 5).filter((tick) => tick <= years),
       title: 'years after the purchase',
     },
-    {
-      ...common,
-      orient: 'left',
-      scale: 'money',
-      values: ticks,
-      grid: true,
-      format: '~f',
-      title: `spent so far (${currency})`,
-    },
-  ];
-  return group(
-    'plot',
-    { x: LEFT, y: 0, width: PLOT_WIDTH, height },
-    {
-      ...layered([...curveLayers(series), ...nameLayers(ends, { width: PLOT_WIDTH, height })]),
-      scales: [
-        { name: 'years', type: 'linear', domain: [0, years], range: [0, PLOT_WIDTH] },
-        { name: 'money', type: 'linear', domain: [0, top], range: [height, 0] },
-      ],
-      axes,
-    },
-  );
-}
-
-function curveLayers(series: readonly Series[]) {
-  const place = {
-    x: { scale: 'years', field: 'year' },
-    y: { scale: 'money', field: 'amount' },
-  };
-  const curves = series.map((each, i) =>
-    dataLayer(`curve-${i}`, 'line', each.points, {
-      ...place,
-      stroke: { value: each.look.colour },
-      strokeWidth: { value: 1.8 },
-      strokeDash: { value: each.look.dash },
+    y: { ticks: ticksFromZero(highest, 6), title: `spent so far (${currency})` },
+    curves: series.map((each, i) => {
+      const own = each.points.map(({ year, amount }) => ({ x: year, y: amount }));
+      const marked = [own[0], own.at(-1)].flatMap((point) => point ?? []);
+      const name = names[i] ?? '';
+      return { name, look: each.look, points: own, marked, end: lastAmount(each) };
     }),
-  );
-  const ends = series.flatMap((each) =>
-    [each.points[0], each.points.at(-1)].map((point) => ({ ...point, ...each.look })),
-  );
-  const marks = dataLayer('points', 'symbol', ends, {
-    ...place,
-    shape: { field: 'shape' },
-    fill: { field: 'colour' },
-    size: { value: SYMBOL_AREA },
   });
-  return [...curves, marks];
 }
 
 /** The cheapest and the dearest at the end, and how many curves are lower bounds. */

@@ -1,12 +1,12 @@
-import type { Axis, Mark } from 'vega';
+import type { Mark } from 'vega';
 import { significant } from '../format-number.ts';
 import { printable } from '../printable.ts';
 import { emptyChart, framed } from './chart-frame.ts';
-import { dataLayer, group, layered, SYMBOL_AREA } from './chart-marks.ts';
+import { curvePlot } from './curve-plot.ts';
 import { type Chart, drawSvg } from './draw-svg.ts';
-import { heightForNames, lineName, nameLayers, TEXT_SIZE, widthOfNames } from './line-names.ts';
+import { heightForNames, lineName, widthOfNames } from './line-names.ts';
 import { logTicks, ticksFromZero } from './nice-ticks.ts';
-import { GREY, PALE, type SeriesLook, seriesLook } from './series-look.ts';
+import { type SeriesLook, seriesLook } from './series-look.ts';
 
 /** The total drain ratio of a device against the size of an isolated pour. */
 export interface DrainCurve {
@@ -75,78 +75,29 @@ function plot(series: readonly Series[], names: readonly string[], height: numbe
   const largest = sizes.reduce((a, b) => Math.max(a, b));
   // A single size would leave the axis without length.
   const domain = smallest === largest ? [smallest / 2, largest * 2] : [smallest, largest];
-  const ticks = ticksFromZero(
-    points.reduce((top, point) => Math.max(top, point.ratio), 0),
-    6,
-  );
-  const top = ticks.at(-1) ?? 1;
-  const ends = series.map(({ known, look }, i) => {
-    const y = height * (1 - (known.at(-1)?.ratio ?? 0) / top);
-    return { name: names[i] ?? '', look, x: PLOT_WIDTH, y };
-  });
-  const look = {
-    titleFontSize: TEXT_SIZE,
-    titleFontWeight: 'normal',
-    labelOverlap: false,
-  } as const;
-  const common = { domainColor: GREY, tickColor: GREY, gridColor: PALE, aria: false, ...look };
-  const axes: Axis[] = [
-    {
-      ...common,
-      orient: 'bottom',
-      scale: 'pour',
-      values: logTicks(domain[0] ?? 1, domain[1] ?? 1),
-      format: '~f',
+  const highest = points.reduce((most, point) => Math.max(most, point.ratio), 0);
+  return curvePlot({
+    left: LEFT,
+    width: PLOT_WIDTH,
+    height,
+    x: {
+      type: 'log',
+      domain,
+      ticks: logTicks(domain[0] ?? 1, domain[1] ?? 1),
       title: 'pour size (mL)',
     },
-    {
-      ...common,
-      orient: 'left',
-      scale: 'ratio',
-      values: ticks,
-      grid: true,
-      format: '~f',
+    y: {
+      ticks: ticksFromZero(highest, 6),
       title: 'total drain ratio (L to drain per L of clean water)',
     },
-  ];
-  return group(
-    'plot',
-    { x: LEFT, y: 0, width: PLOT_WIDTH, height },
-    {
-      ...layered([...curveLayers(series), ...nameLayers(ends, { width: PLOT_WIDTH, height })]),
-      scales: [
-        { name: 'pour', type: 'log', domain, range: [0, PLOT_WIDTH] },
-        { name: 'ratio', type: 'linear', domain: [0, top], range: [height, 0] },
-      ],
-      axes,
-    },
-  );
-}
-
-function curveLayers(series: readonly Series[]) {
-  const place = {
-    x: { scale: 'pour', field: 'pourMl' },
-    y: { scale: 'ratio', field: 'ratio' },
-  };
-  const curves = series.map((each, i) =>
-    dataLayer(`curve-${i}`, 'line', each.points, {
-      ...place,
-      defined: { signal: 'isValid(datum.ratio) && datum.pourMl > 0' },
-      stroke: { value: each.look.colour },
-      strokeWidth: { value: 1.8 },
-      strokeDash: { value: each.look.dash },
-    }),
-  );
-  const shapes = series.flatMap((each, i) =>
-    markedPoints(each.known, i).map((point) => ({ ...point, ...each.look })),
-  );
-  const marks = dataLayer('points', 'symbol', shapes, {
-    ...place,
-    shape: { field: 'shape' },
-    fill: { field: 'colour' },
-    size: { value: SYMBOL_AREA },
+    curves: series.map(({ look, known, points: all }, i) => ({
+      name: names[i] ?? '',
+      look,
+      points: all.flatMap(({ pourMl, ratio }) => (pourMl > 0 ? [{ x: pourMl, y: ratio }] : [])),
+      marked: markedPoints(known, i).map(({ pourMl, ratio }) => ({ x: pourMl, y: ratio })),
+      end: known.at(-1)?.ratio ?? 0,
+    })),
   });
-  return [...curves, marks];
 }
 
 /** A few points of a curve for its symbols, spread along it and moved on from series to series. */

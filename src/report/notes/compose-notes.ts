@@ -23,6 +23,7 @@ import { panelSection } from './sections/panel.ts';
 import { findingsSection, provenanceSection } from './sections/provenance.ts';
 import { reductionsSection } from './sections/reductions.ts';
 import { summarySection } from './sections/summary.ts';
+import { sumsSection } from './sections/sums.ts';
 import { testedSection } from './sections/tested.ts';
 import { waterUseSection } from './sections/water-use.ts';
 import { waterNotes } from './water-notes.ts';
@@ -51,6 +52,7 @@ export async function composeNotes(input: NotesInput): Promise<Map<string, strin
     { id: 'claims', body: claimsSection(input) },
     { id: 'feed-water', body: feedSection(input, reductions) },
     { id: 'reductions', body: reductionsSection(input, reductions, charts) },
+    { id: 'sums', body: sumsSection(input) },
     { id: 'open-points', body: openPointsSection(input, reductions) },
     { id: 'minerals', body: mineralsSection(input, charts) },
     { id: 'idle-rise', body: idleRiseSection(input, charts) },

@@ -111,7 +111,18 @@ export function estimate(key: string, measured: MeasuredReduction): Piece {
 }
 
 /** The reduction of one pair, in the words of its outcome; a rise has a paragraph of its own. */
-export function reductionFigure(key: string, { outcome, reduction }: ReductionRow): Piece {
+export function reductionFigure(
+  key: string,
+  {
+    outcome,
+    reduction,
+  }: Pick<ReductionRow, 'outcome'> & {
+    readonly reduction: Pick<
+      ReductionRow['reduction'],
+      'estimate' | 'interval_low' | 'interval_high'
+    >;
+  },
+): Piece {
   const { estimate: value, interval_low: low, interval_high: high } = reduction;
   switch (outcome) {
     case 'measured':

@@ -13,6 +13,10 @@ interface NotesFile {
 
 const TABLES: readonly NotesFile[] = [
   { key: 'reductions', name: 'reductions' },
+  { key: 'sums', name: 'sums', isOptional: true },
+  { key: 'logReductions', name: 'log-reductions', isOptional: true },
+  { key: 'filterLife', name: 'filter-life', isOptional: true },
+  { key: 'spikes', name: 'spikes', isOptional: true },
   { key: 'waterUse', name: 'water-use' },
   { key: 'waterCurve', name: 'water-curve' },
   { key: 'dailyCurve', name: 'drain-by-pours-a-day', isOptional: true },

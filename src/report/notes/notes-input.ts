@@ -12,6 +12,11 @@ export interface FormRegions {
 /** What the commands give over the same bench with the same filters. */
 export interface NotesOutcomes {
   readonly reductions: Outcome;
+  readonly sums: Outcome;
+  readonly logReductions: Outcome;
+  readonly filterLife: Outcome;
+  /** Nominal doses beside the spiked feeds as measured. */
+  readonly spikes: Outcome;
   readonly waterUse: Outcome;
   readonly waterCurve: Outcome;
   /** Against pours a day of one size, at random. */

@@ -103,7 +103,7 @@ function challengesView(claims: readonly ClaimChallenges[]): View {
         return [
           judged.claim.row.values.device,
           challenge.standard,
-          challenge.contaminant,
+          contaminantName(judged, challenge.contaminant),
           challenge.challengeText ?? 'not stated',
           challenge.productText ?? 'not stated',
           WORDS[bench],
@@ -116,6 +116,11 @@ function challengesView(claims: readonly ClaimChallenges[]): View {
       'The standards were not read in full and their tolerances are not listed: for plausibility only, never proof that a device is certified. The JSON format names source and verification of each figure.',
     ],
   };
+}
+
+/** The standard may name a sum that the claim's analyte is part of; then the key stands for itself. */
+function contaminantName({ claim }: ClaimChallenges['judged'], key: string): string {
+  return claim.analyte?.key === key ? claim.analyte.name : key;
 }
 
 /** What certificates ask of water use, beside the scenarios of the bench. */

@@ -27,19 +27,30 @@ export function filterLifeViews(rows: readonly FilterLifeRow[]): View[] {
         targetText(row),
         row.points.map(pointText).join('; '),
         litres(row.last_met_L),
-        litres(row.first_missed_L),
+        `${litres(row.first_missed_L)}${isMissedFirmly(row) ? '' : ', apparent'}`,
         releaseText(row),
         row.rated.map(ratedText).join('; '),
       ]),
       legend: [
         'Analytes without a target and without a release stand in the JSON and CSV formats only.',
         'Between the last volume shown to meet a target and the first shown to miss it nothing is known; beyond the last volume tested neither. A volume that cannot say moves neither figure.',
-        'Release: more in the product than in the feed after an earlier reduction; apparent where it rests on assumed uncertainty. Retest before publishing.',
+        'Release: more in the product than in the feed after an earlier reduction. Apparent: on assumed uncertainty alone. Retest before publishing.',
         'Volumes are those of samples.csv for the device as a whole; a part that was changed on the way is not known here.',
         'A before/after test of these samples on this feed and this specimen; no certification.',
       ],
     },
   ];
+}
+
+/** False where the volume at which a target is first missed rests on assumed uncertainty alone. */
+export function isMissedFirmly({ first_missed_L, points }: FilterLifeRow): boolean {
+  return (
+    first_missed_L === null ||
+    points.some(
+      ({ throughput_L, target, firm }) =>
+        throughput_L === first_missed_L && target === 'missed' && firm,
+    )
+  );
 }
 
 function litres(volume: number | null): string {

@@ -140,7 +140,8 @@ function foundText({ found, members }: SumRow): string {
     : `${of}: ${sumText(found)}`;
 }
 
-function logText({ low, high }: { low: number | null; high: number | null }): string {
+/** A log10 reduction or its bounds, rounded outward: `≥ 1.58`, `0.09 to 1.06`. */
+export function logText({ low, high }: { low: number | null; high: number | null }): string {
   const digits = (value: number, towards: 'floor' | 'ceil'): string =>
     (Math[towards](value * 100) / 100).toFixed(2);
   if (low === null) return high === null ? 'not known' : `≤ ${digits(high, 'ceil')}`;

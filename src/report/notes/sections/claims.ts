@@ -165,7 +165,7 @@ function certificates(input: NotesInput, rows: readonly ClaimRow[]): Piece {
           rows: listedRows.map(({ row, item }) => [
             quoted(names.get(row.device) ?? row.device),
             quoted(item.standard),
-            quoted(item.contaminant),
+            quoted(input.bench.analytes.byKey(item.contaminant)?.name ?? item.contaminant),
             quoted(item.challenge ?? 'not stated'),
             quoted(item.max_product ?? 'not stated'),
             markup(BENCH_WORDS[item.bench]),

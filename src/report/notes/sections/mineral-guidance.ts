@@ -46,7 +46,7 @@ export function guidancePart(input: NotesInput): Piece {
         quoted(line.row.name),
         guidanceText(line),
         joined([...line.contexts].map(quoted), '; '),
-        markup(line.isFromMemory.has(false) ? 'seen' : 'from memory'),
+        markup(readWord(line)),
         of('below'),
         of('within'),
         of('above'),
@@ -83,6 +83,12 @@ function linesOf(rows: readonly MineralRow[]): GuidanceLine[] {
     }
   }
   return [...lines.values()];
+}
+
+/** Of several pieces of guidance with one range, one read in a source does not vouch for the others. */
+function readWord({ isFromMemory }: GuidanceLine): string {
+  if (!isFromMemory.has(true)) return 'seen';
+  return isFromMemory.has(false) ? 'partly from memory' : 'from memory';
 }
 
 function guidanceText({ row, guidance }: GuidanceLine): Piece {

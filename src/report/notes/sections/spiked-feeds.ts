@@ -1,6 +1,7 @@
 import type { ReductionFact } from '../../../analyse/index.ts';
+import type { SpikeRow } from '../../../model/index.ts';
 import type { ReductionNotes } from '../analyte-facts.ts';
-import { reductionFigure, sidePiece } from '../figures.ts';
+import { amount, reductionFigure, sidePiece, spreadFigure } from '../figures.ts';
 import type { NotesInput } from '../notes-input.ts';
 import { blocks, bullets, joined, markup, NOTHING, type Piece, say } from '../piece.ts';
 import { deviceNames, subjectName } from '../subjects.ts';
@@ -39,5 +40,32 @@ export function spikedPart(input: NotesInput, { summaries }: ReductionNotes): Pi
       'A spiked feed holds more than the tap does, so it can show more of a reduction. It is one batch, dosed once, and stands apart from the natural feeds.',
     ),
     bullets(items),
+    dosesPart(input),
   ]);
+}
+
+/** Nominal doses beside what the feed held; every reduction above uses the measured feed. */
+function dosesPart(input: NotesInput): Piece {
+  const rows = input.outcomes.spikes.rows as readonly SpikeRow[];
+  if (rows.length === 0) return NOTHING;
+  const told = rows.map((row) => {
+    const key = `dose.${row.event}.${row.analyte}`;
+    const name = input.bench.analytes.byKey(row.analyte)?.name ?? row.analyte;
+    const { recovery } = row;
+    const found =
+      recovery.estimate === null
+        ? NOTHING
+        : say`, ${spreadFigure(`${key}.recovery`, percentOf(recovery), '%')} % of the dose found`;
+    const said = markup(row.agreement === 'differs' ? ': **the two differ**' : '');
+    return say`${name} (${row.event}): dosed with ${amount(key, row.nominal, row.unit)}, measured ${sidePiece(`${key}.feed`, row.measured, row.unit)}${found}${said}.`;
+  });
+  return blocks([
+    markup('Reductions use the feed as measured, never the nominal dose:'),
+    bullets(told),
+  ]);
+}
+
+function percentOf({ low, estimate, high }: SpikeRow['recovery']): SpikeRow['recovery'] {
+  const percent = (fraction: number | null) => (fraction === null ? null : fraction * 100);
+  return { low: percent(low), estimate: percent(estimate), high: percent(high) };
 }
